@@ -26,7 +26,10 @@ export const passageSchema = new Schema({
       parseDOM: [
         {
           tag: "span[data-note]",
-          getAttrs: (dom) => ({ text: dom.getAttribute("data-note") ?? "", label: dom.getAttribute("data-label") ?? "" }),
+          getAttrs: (dom) => ({
+            text: dom.getAttribute("data-note") ?? "",
+            label: dom.getAttribute("data-label") ?? "",
+          }),
         },
       ],
       toDOM: (node) => [
@@ -49,7 +52,12 @@ export const passageSchema = new Schema({
       ],
       toDOM: (node) => [
         "span",
-        { class: "milestone", "data-unit": node.attrs.unit, "data-n": node.attrs.n, title: `${node.attrs.unit} ${node.attrs.n}` },
+        {
+          class: "milestone",
+          "data-unit": node.attrs.unit,
+          "data-n": node.attrs.n,
+          title: `${node.attrs.unit} ${node.attrs.n}`,
+        },
       ],
     },
     /** Words lost in the witness. */
