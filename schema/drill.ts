@@ -55,6 +55,8 @@ export const DrillAction = z.strictObject({
   /** Crux and readings under which alone it is done, when these are not chosen yet. */
   onlyUnder: z.array(z.strictObject({ crux: z.string(), readings: z.array(z.string()) })),
   values: z.array(DrillValue),
+  rests: z.array(z.string()).describe("what its being done rests on besides words"),
+  citations: z.array(Citation).describe("the words that say it is done"),
 });
 export type DrillAction = z.infer<typeof DrillAction>;
 
@@ -63,11 +65,12 @@ export const DrillCrux = z.strictObject({
   crux: z.string(),
   title: z.string(),
   is: z.enum(CRUX_KINDS),
+  note: z.string(),
   taken: z
     .strictObject({
       reading: z.string(),
       title: z.string(),
-      because: z.enum(["adopted", "left free", "chosen"]),
+      because: z.enum(["adopted", "left free", "chosen", "exception"]),
       reason: z.string(),
       condition: z.string(),
     })
@@ -80,9 +83,11 @@ export const DrillCrux = z.strictObject({
       holder: z.string(),
       status: z.enum(["standing", "adopted", "ruled out"]),
       reason: z.string(),
+      condition: z.string(),
       gives: z.array(z.strictObject({ label: z.string(), text: z.string() })),
     }),
   ),
+  citations: z.array(Citation),
 });
 export type DrillCrux = z.infer<typeof DrillCrux>;
 
@@ -91,13 +96,15 @@ export const DrillElement = z.strictObject({
   is: z.enum(["step", "again", "advice", "untreated"]),
   number: z.int().min(1).nullable().describe("printed number; only steps and again have one, counted after filtering"),
   title: z.string(),
-  text: z.string().describe("for again, advice and untreated: what it says, in words"),
+  text: z.string().describe("for again, advice and untreated: what it says, in words; empty for a step"),
   role: z.string(),
   standing: DrillStanding,
   onlyUnder: DrillAction.shape.onlyUnder,
+  values: z.array(DrillValue).describe("its cue, its threat, how often it is done again"),
   actions: z.array(DrillAction),
   cruxes: z.array(DrillCrux),
-  citations: z.array(Citation),
+  rests: z.array(z.string()).describe("what its being there rests on besides words"),
+  citations: z.array(Citation).describe("its own words; those of its actions where it has none of its own"),
   note: z.string(),
 });
 export type DrillElement = z.infer<typeof DrillElement>;
@@ -131,10 +138,12 @@ export const Drill = z.strictObject({
       is: z.enum(["instruction", "never mentioned"]),
       title: z.string(),
       text: z.string(),
+      standing: DrillStanding,
       citations: z.array(Citation),
     }),
   ),
   elements: z.array(DrillElement),
+  cruxes: z.array(DrillCrux).describe("cruxes of the exercise that change nothing in any one element"),
   questions: z.array(
     z.strictObject({
       id: z.string(),

@@ -22,14 +22,13 @@ const every = {
   note: Words,
 };
 
-export const Step = z.strictObject({
-  ...every,
-  is: z.literal("step"),
-  title: Words,
+const ridden = {
   threat: slotOf("threat").optional(),
-  /** What it waits for: another rider's event, a station passed. */
+  /** What it waits for: another rider's event, a station passed, a command. */
   cue: slotOf("words").optional(),
-});
+};
+
+export const Step = z.strictObject({ ...every, is: z.literal("step"), title: Words, ...ridden });
 export type Step = z.infer<typeof Step>;
 
 /** What is done again. A missing end means the end of the exercise it names. */
@@ -43,6 +42,7 @@ export const Again = z.strictObject({
   ...every,
   is: z.literal("again"),
   title: Words,
+  ...ridden,
   of: Repeated,
   manner: z.enum(["as it is", "mirrored", "on the other rein"]),
   /** What differs: an action left out, or put in the place of one (the new ones are owned by this element). */
