@@ -73,9 +73,9 @@ function npmCi(root) {
   return runs("npm", args, { cwd: root, env });
 }
 
-/** Where this Node brings its C++ headers along, a native build need not download them. */
+/** Where this Node brings its C++ headers along, a native build need not download them. They go before a setting of the
+ *  machine's, which may belong to another Node. */
 function nodeHeaders() {
-  if (process.env.npm_config_nodedir) return {};
   const prefix = dirname(dirname(process.execPath));
   return existsSync(join(prefix, "include", "node", "node.h")) ? { npm_config_nodedir: prefix } : {};
 }
