@@ -1,5 +1,12 @@
 /** client/main.tsx - where the window begins. */
 import { render } from "preact";
+import "./look/tokens.css";
+import "./look/page.css";
+import "./look/read.css";
+import "./look/forms.css";
+import { Frame } from "./frame/frame.tsx";
+import { listen } from "./state/news.ts";
 
 const place = document.getElementById("app");
-if (place !== null) render(<p>Passagework</p>, place);
+if (place !== null) render(<Frame />, place);
+listen();

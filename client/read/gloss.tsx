@@ -1,0 +1,81 @@
+/** client/read/gloss.tsx - one gloss: what some words come to, and the way into its form. */
+import type { ComponentChildren } from "preact";
+import { one } from "../state/rows.ts";
+import { CruxGloss } from "./crux-gloss.tsx";
+import { choose, opened, pointed, sameThing, type Thing } from "./focus.ts";
+import { AdviceGloss, NoteGloss, QuestionGloss, StandingGloss, TermGloss, UntreatedGloss } from "./small-glosses.tsx";
+import { StepGloss } from "./step-gloss.tsx";
+
+export function Gloss({ thing, active }: { thing: Thing; active: boolean }) {
+  const open = sameThing(opened.value, thing);
+  return (
+    <section
+      class={`gloss ${thing.kind} ${active ? "active" : ""}`}
+      data-thing={`${thing.kind}:${thing.id}`}
+      onMouseEnter={() => (pointed.value = thing)}
+      onMouseLeave={() => (pointed.value = null)}
+      onFocusIn={() => {
+        if (!active) choose(thing, open);
+      }}
+      onKeyDown={(event) => {
+        if (event.key === "Escape" && open) {
+          event.stopPropagation();
+          choose(thing);
+        }
+      }}
+    >
+      {bodyOf(thing, open)}
+    </section>
+  );
+}
+
+function bodyOf(thing: Thing, open: boolean): ComponentChildren {
+  switch (thing.kind) {
+    case "elements": {
+      const element = one("elements", thing.id);
+      if (element?.is === "advice") return <AdviceGloss element={element} open={open} />;
+      if (element?.is === "untreated") return <UntreatedGloss element={element} open={open} />;
+      return element ? <StepGloss element={element} open={open} /> : null;
+    }
+    case "cruxes":
+      return <CruxGloss id={thing.id} open={open} />;
+    case "questions":
+      return <QuestionGloss id={thing.id} open={open} />;
+    case "terms":
+    case "senses":
+      return <TermGloss thing={thing} open={open} />;
+    case "standings":
+      return <StandingGloss id={thing.id} />;
+    case "notes":
+      return <NoteGloss id={thing.id} open={open} />;
+    default:
+      return null;
+  }
+}
+
+/** The first line of a gloss: it chooses the thing, a second press opens its form. */
+export function GlossHead({
+  thing,
+  sign,
+  title,
+  by,
+}: {
+  thing: Thing;
+  sign: string;
+  title: ComponentChildren;
+  by: string;
+}) {
+  return (
+    <h3>
+      <button
+        type="button"
+        class="gloss-title"
+        onClick={() => choose(thing, true)}
+        aria-expanded={sameThing(opened.value, thing)}
+      >
+        {sign && <b>{sign}</b>} {title}
+      </button>
+      {by && <span class="by">{by}</span>}
+    </h3>
+  );
+}

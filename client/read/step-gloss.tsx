@@ -1,0 +1,99 @@
+/** client/read/step-gloss.tsx - a step (or an again) as it stands: its parts, each value on the line of its warrant,
+ *  and the small plan of hands and shaft after it. Its form opens in the same place. */
+import { DRILL_PARTS, type DrillAction, type DrillElement, type DrillPart } from "../../schema/drill.ts";
+import type { RecordOf } from "../../schema/record.ts";
+import { drill, drillElements, statesAfter } from "../state/passage.ts";
+import { all } from "../state/rows.ts";
+import { GlossHead } from "./gloss.tsx";
+import { HandsFigure } from "./hands-figure.tsx";
+import { StepForm } from "./step-form.tsx";
+
+export const PART_NAMES: Record<DrillPart, string> = {
+  horse: "Horse",
+  "left hand": "Left hand",
+  "right hand": "Right hand",
+  shaft: "Shaft",
+  rider: "Rider",
+};
+
+export function StepGloss({ element, open }: { element: RecordOf<"elements">; open: boolean }) {
+  const printed = drillElements.value.get(element.id);
+  const thing = { kind: "elements", id: element.id } as const;
+  const state = statesAfter.value.get(element.id);
+  if (open) return <StepForm element={element} />;
+  return (
+    <>
+      <GlossHead
+        thing={thing}
+        sign={printed?.number ? String(printed.number) : "–"}
+        title={printed?.title || titleOf(element)}
+        by={element.existence.warrant}
+      />
+      {!printed && <p class="meta">Not part of the drill under the readings adopted now.</p>}
+      {printed && (
+        <div class="with-figure">
+          <PartsList printed={printed} />
+          {state && <HandsFigure figure={state} />}
+        </div>
+      )}
+      {element.note && <p class="meta">{element.note}</p>}
+    </>
+  );
+}
+
+function titleOf(element: RecordOf<"elements">): string {
+  return element.is === "again" ? "Again" : "Step";
+}
+
+/** The main object's own name stands where the sheet says “shaft”. */
+export function partName(part: DrillPart): string {
+  const first = drill.value?.objects[0]?.name;
+  return part === "shaft" && first ? first.charAt(0).toUpperCase() + first.slice(1) : PART_NAMES[part];
+}
+
+function PartsList({ printed }: { printed: DrillElement }) {
+  const parts = DRILL_PARTS.flatMap((part) => {
+    const actions = printed.actions.filter((action) => action.part === part && !action.inherited);
+    return actions.length ? [{ part, actions }] : [];
+  });
+  return (
+    <div>
+      {printed.text && <p class="said again-words">{printed.text}</p>}
+      {printed.onlyUnder.length > 0 && <p class="meta">Only under {underWords(printed.onlyUnder)}.</p>}
+      {parts.length === 0 && !printed.text && (
+        <p class="meta">Nothing is said yet of what anyone does. Press the title to fill it in.</p>
+      )}
+      <dl>
+        {parts.map(({ part, actions }) => (
+          <>
+            <dt key={part}>{partName(part)}</dt>
+            <dd>
+              {actions.map((action) => (
+                <ActionLine key={action.id} action={action} />
+              ))}
+            </dd>
+          </>
+        ))}
+      </dl>
+    </div>
+  );
+}
+
+/** One act in words: the whole stands on the line of its weakest warrant; what a crux leaves open is doubly ruled. */
+function ActionLine({ action }: { action: DrillAction }) {
+  return (
+    <div>
+      <span class={`value w-${action.standing.replaceAll(" ", "-")}`}>{action.text}</span>
+      {action.onlyUnder.length > 0 && <span class="meta"> only under {underWords(action.onlyUnder)}</span>}
+    </div>
+  );
+}
+
+export function underWords(conditions: DrillElement["onlyUnder"]): string {
+  const readings = all("readings");
+  return conditions
+    .map((condition) =>
+      condition.readings.map((id) => `“${readings.find((reading) => reading.id === id)?.title ?? "?"}”`).join(" or "),
+    )
+    .join(" and ");
+}
