@@ -6,7 +6,13 @@ import { ReplaceAroundStep, ReplaceStep, Step, type StepMap } from "prosemirror-
 import { passageSchema } from "../../schema/editor.ts";
 
 export type AppliedSteps =
-  | { readonly ok: true; readonly doc: DocNode; readonly maps: readonly StepMap[] }
+  | {
+      readonly ok: true;
+      readonly doc: DocNode;
+      readonly maps: readonly StepMap[];
+      /** The document before each step, for `carryAll`. */
+      readonly docs: readonly DocNode[];
+    }
   | { readonly ok: false; readonly code: StepRefusalCode; readonly sentence: string };
 
 export type StepRefusalCode =
@@ -22,6 +28,7 @@ export type StepRefusalCode =
 export function applySteps(doc: DocNode, steps: unknown): AppliedSteps {
   if (!Array.isArray(steps)) return refuse("steps_not_a_list", `Expected a list of steps; got ${nameOf(steps)}.`);
   const maps: StepMap[] = [];
+  const docs: DocNode[] = [];
   let current = doc;
   for (const [index, json] of steps.entries()) {
     const which = `Step ${index + 1} of ${steps.length}`;
@@ -47,9 +54,10 @@ export function applySteps(doc: DocNode, steps: unknown): AppliedSteps {
       );
     }
     maps.push(step.getMap());
+    docs.push(current);
     current = next;
   }
-  return { ok: true, doc: current, maps };
+  return { ok: true, doc: current, maps, docs };
 }
 
 /** The maps of steps that were applied before and kept. Throws RangeError when one cannot be read. */

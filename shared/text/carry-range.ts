@@ -4,7 +4,7 @@
 import type { Node as DocNode } from "prosemirror-model";
 import { Mapping, type StepMap } from "prosemirror-transform";
 import { type AnchorRange, type AnchorSide, requireRange } from "./anchor-range.ts";
-import { offsetToPosition, type Projection, positionToOffset, projectionOf } from "./projection.ts";
+import { BLOCK_BREAK, offsetToPosition, type Projection, positionToOffset, projectionOf } from "./projection.ts";
 import { countQuote, findQuote, type Quote } from "./quote.ts";
 
 export type CarryResult =
@@ -16,48 +16,46 @@ export type CarryResult =
       readonly near: { readonly from: number; readonly to: number };
     };
 
-/** Carries one range from `oldDoc` to `newDoc`, where `maps` are the maps of the steps between them, in order. The
- *  result is "collapsed" when a range that held words has none of them left. Throws RangeError when the range is not
- *  within the old text. */
+/** Carries one range from `oldDoc` to `newDoc`, where `maps` are the maps of the steps between them, in order. Block
+ *  breaks at the two ends of a range are left behind. The result is "collapsed" when a range that held words has none of
+ *  them left. `docs`, where given, holds the document before each step (as a Transform keeps them): without it, a range
+ *  whose first or last block was deleted whole may take in what later steps of the same list write at the seam.
+ *  Throws RangeError when the range is not within the old text. */
 export function carryRange(
   range: AnchorRange,
   maps: readonly StepMap[],
   oldDoc: DocNode,
   newDoc: DocNode,
+  docs?: readonly DocNode[],
 ): CarryResult {
-  const [result] = carryAll(oldDoc, newDoc, maps, [range]);
+  const [result] = carryAll(oldDoc, newDoc, maps, [range], docs);
   if (result === undefined) throw new TypeError("carryAll answers once per range; it gave no answer.");
   return result;
 }
 
-/** As `carryRange`, for many ranges of one text: the text is gone through once. Answers in the order of `ranges`. */
+/** As `carryRange`, for many ranges of one text: each text is gone through once. Answers in the order of `ranges`. */
 export function carryAll(
   oldDoc: DocNode,
   newDoc: DocNode,
   maps: readonly StepMap[],
   ranges: readonly AnchorRange[],
+  docs?: readonly DocNode[],
 ): CarryResult[] {
   const before = projectionOf(oldDoc);
-  const after = projectionOf(newDoc);
-  const mapping = new Mapping([...maps]);
+  const strides = stridesOf(before, projectionOf(newDoc), maps, docs);
   const words = countWords(before, () => true);
   const survivors = countWords(before, survivalTest(oldDoc.content.size, maps));
 
-  const carryEnd = (offset: number, side: AnchorSide): number => {
-    const position = offsetToPosition(before, offset, side);
-    return positionToOffset(after, mapping.map(position, side === "before" ? -1 : 1), side);
-  };
-
   return ranges.map((range) => {
     requireRange(range, before.text.length);
-    if (range.from === range.to) return carryGap(range, carryEnd);
-    const from = carryEnd(range.from, range.fromSide);
-    const to = carryEnd(range.to, range.toSide);
+    if (range.from === range.to) return carryGap(range, strides);
+    const carried = strides.reduce(carryWords, range);
     const had = within(words, range) > 0;
-    const lost = had ? within(survivors, range) === 0 : from >= to;
-    if (!lost && from <= to) return { ok: true, range: { ...range, from, to } };
-    const start = carryEnd(range.from, "before");
-    return { ok: false, code: "collapsed", near: { from: start, to: Math.max(start, carryEnd(range.to, "after")) } };
+    const lost = had ? within(survivors, range) === 0 : carried.from >= carried.to;
+    if (!lost && carried.from <= carried.to) return { ok: true, range: carried };
+    const start = carryEnd(range.from, "before", strides);
+    const end = carryEnd(range.to, "after", strides);
+    return { ok: false, code: "collapsed", near: { from: start, to: Math.max(start, end) } };
   });
 }
 
@@ -98,12 +96,52 @@ function isSure(wanted: Quote, text: string, found: { from: number; to: number }
   return oldText !== undefined && countQuote(oldText, quote) === 1 && countQuote(text, quote) === 1;
 }
 
+/** Steps that are mapped at one go, between two known texts. */
+type Stride = { start: Projection; mapping: Mapping; end: Projection };
+
+function stridesOf(
+  before: Projection,
+  after: Projection,
+  maps: readonly StepMap[],
+  docs: readonly DocNode[] | undefined,
+): Stride[] {
+  if (docs === undefined) return [{ start: before, mapping: new Mapping([...maps]), end: after }];
+  if (docs.length !== maps.length) {
+    throw new RangeError(`There must be one document per step; got ${docs.length} for ${maps.length} steps.`);
+  }
+  const texts = [...docs.map((doc, index) => (index === 0 ? before : projectionOf(doc))), after];
+  return maps.map((map, index) => ({
+    start: texts[index] ?? before,
+    mapping: new Mapping([map]),
+    end: texts[index + 1] ?? after,
+  }));
+}
+
+function carryEnd(offset: number, side: AnchorSide, strides: readonly Stride[]): number {
+  return strides.reduce((at, { start, mapping, end }) => {
+    const position = offsetToPosition(start, at, side);
+    return positionToOffset(end, mapping.map(position, side === "before" ? -1 : 1), side);
+  }, offset);
+}
+
+/** Both ends over one stride. Ends that cling to the words leave block breaks behind first: once a break goes, an end
+ *  between the break and its block would have no character to cling to. */
+function carryWords(range: AnchorRange, stride: Stride): AnchorRange {
+  const { text } = stride.start;
+  let { from, to } = range;
+  if (range.fromSide === "after") while (from < to && text[from] === BLOCK_BREAK) from += 1;
+  if (range.toSide === "before") while (to > from && text[to - 1] === BLOCK_BREAK) to -= 1;
+  // Nothing but breaks: they are then what the range holds.
+  if (from >= to) ({ from, to } = range);
+  return { ...range, from: carryEnd(from, range.fromSide, [stride]), to: carryEnd(to, range.toSide, [stride]) };
+}
+
 /** A gap is one point, and never collapses; only where its ends cling apart ("before" and "after") does it take in what
  *  is written into it. */
-function carryGap(range: AnchorRange, carryEnd: (offset: number, side: AnchorSide) => number): CarryResult {
-  const from = carryEnd(range.from, range.fromSide);
+function carryGap(range: AnchorRange, strides: readonly Stride[]): CarryResult {
+  const from = carryEnd(range.from, range.fromSide, strides);
   const grows = range.fromSide === "before" && range.toSide === "after";
-  const to = grows ? Math.max(from, carryEnd(range.to, "after")) : from;
+  const to = grows ? Math.max(from, carryEnd(range.to, "after", strides)) : from;
   return { ok: true, range: { ...range, from, to } };
 }
 
