@@ -13,8 +13,9 @@ requireNode();
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const args = process.argv.slice(2);
 ensureDependencies(root);
-ensureClient(root);
-const browser = needsBrowser(args) && !browserIsUnwanted() ? await ensureBrowser(root) : null;
+const window = needsWindow(args);
+if (window) ensureClient(root);
+const browser = window && !browserIsUnwanted() ? await ensureBrowser(root) : null;
 
 const vitest = join(root, "node_modules", "vitest", "vitest.mjs");
 const config = join(root, "tests", "vitest.config.ts");
@@ -24,8 +25,8 @@ const passed = runs(process.execPath, [vitest, "run", "--config", config, ...arg
 });
 process.exit(passed ? 0 : 1);
 
-/** True unless the arguments name only rooms that have nothing to do with a browser. */
-function needsBrowser(testArguments) {
+/** True unless the arguments name only rooms that have nothing to do with the built client in a browser. */
+function needsWindow(testArguments) {
   const rooms = testArguments.filter((argument) => !argument.startsWith("-"));
   return rooms.length === 0 || rooms.some((room) => room.includes("browser") || "tests/browser".startsWith(room));
 }
