@@ -1,41 +1,49 @@
 /** client/read/amend-bar.tsx - storing what was typed on an unlocked text, with the reason.
- *  When another window was first, the typing is laid on top of its words; where both changed the same words, both
- *  are shown and a person decides. Nothing typed is dropped without being asked. */
+ *  When another window was first, what it changed is shown and the typing is laid on top of it; what cannot be laid on
+ *  top stays on the page to be copied. Nothing typed is dropped without being asked. */
 import { useSignal } from "@preact/signals";
 import type { RefObject } from "preact";
-import { rebaseSteps } from "prosemirror-collab";
-import type { Node as DocNode } from "prosemirror-model";
-import { Step, Transform } from "prosemirror-transform";
-import { type DocJson, docFromJson, passageSchema } from "../../schema/editor.ts";
-import type { RecordOf } from "../../schema/record.ts";
+import type { RecordOf, Row } from "../../schema/record.ts";
 import { projectDoc } from "../../shared/text/projection.ts";
 import { wordDiff } from "../../shared/text/words-diff.ts";
-import type { Refused } from "../state/api.ts";
-import { loadContents, refreshPassage, type ShownText } from "../state/passage.ts";
+import { ask, type Refused } from "../state/api.ts";
+import { loadContents, refreshPassage } from "../state/passage.ts";
 import { amend } from "../state/write.ts";
 import { unlocked } from "./focus.ts";
-import type { TextView } from "./text-view.ts";
+import type { StepJson, TextView } from "./text-view.ts";
 
 type PassageText = RecordOf<"passageTexts">;
 
+/** `base` is the text that was unlocked; `newest` the one that is stored now. */
 export function AmendBar({
-  shown,
+  base,
+  newest,
   view,
   typed,
 }: {
-  shown: ShownText;
+  base: PassageText;
+  newest: PassageText;
   view: RefObject<TextView | null>;
   typed: boolean;
 }) {
   const why = useSignal("");
   const refused = useSignal<Refused | null>(null);
-  const theirs = useSignal<PassageText | null>(null);
   const busy = useSignal(false);
   const asked = useSignal(false);
+  /** The text the typing now stands on; moves on as others' changes are laid under it. */
+  const on = useSignal(base);
+  /** A later text of another window that has not been laid under the typing yet. */
+  const later = useSignal<PassageText | null>(null);
+  const theirs = later.value ?? (newest.number > on.value.number ? newest : null);
+  /** What was typed, where some of it had to give way. */
+  const kept = useSignal<string | null>(null);
 
-  const store = async (text: string, steps: { stepType: string }[]) => {
+  const store = async (event: Event) => {
+    event.preventDefault();
+    const steps = view.current?.steps() ?? [];
+    if (steps.length === 0) return;
     busy.value = true;
-    const answer = await amend(shown.text.passage, text, steps, why.value.trim());
+    const answer = await amend(base.passage, on.value.id, steps, why.value.trim());
     busy.value = false;
     if (answer.ok) {
       unlocked.value = null;
@@ -44,13 +52,24 @@ export function AmendBar({
     }
     refused.value = answer.error;
     if (answer.error.code === "stale_text" && answer.error.current)
-      theirs.value = answer.error.current.value as PassageText;
+      later.value = answer.error.current.value as PassageText;
   };
 
-  const onSubmit = (event: Event) => {
-    event.preventDefault();
-    const steps = view.current?.steps() ?? [];
-    if (steps.length) void store(shown.text.id, steps);
+  const layOnTop = async () => {
+    const editor = view.current;
+    if (editor === null || theirs === null) return;
+    const query = `revision=${base.revision}&after=${on.value.number}`;
+    const answer = await ask<Row<"passageTexts">[]>(`/api/passages/${base.passage}/texts?${query}`);
+    if (!answer.ok) {
+      refused.value = answer.error;
+      return;
+    }
+    const mine = projectDoc(editor.view.state.doc);
+    const steps = answer.value.flatMap((row) => row.value.steps as StepJson[]);
+    if (!editor.receive(steps)) kept.value = mine;
+    on.value = answer.value.at(-1)?.value ?? theirs;
+    later.value = null;
+    refused.value = null;
   };
 
   const leave = () => {
@@ -58,50 +77,26 @@ export function AmendBar({
       asked.value = true;
       return;
     }
-    view.current?.load(shown.text.doc as DocJson);
+    view.current?.load(newest.doc);
     unlocked.value = null;
     void refreshPassage();
   };
 
-  const layOnTop = () => {
-    const other = theirs.value;
-    const mine = view.current?.view.state.doc;
-    if (other === null || mine === undefined) return;
-    const steps = rebase(docFromJson(shown.text.doc as DocJson), view.current?.steps() ?? [], other);
-    if (steps === null) {
-      refused.value = {
-        code: "same_words",
-        sentence:
-          "Both windows changed the same words, so they cannot be laid on top of each other. Compare below, then choose.",
-      };
-    } else void store(other.id, steps);
-  };
-  const putMine = () => {
-    const other = theirs.value;
-    const mine = view.current?.view.state.doc;
-    if (other === null || mine === undefined) return;
-    const base = docFromJson(other.doc as DocJson);
-    const whole = new Transform(base).replaceWith(0, base.content.size, mine.content);
-    void store(
-      other.id,
-      whole.steps.map((step) => step.toJSON() as { stepType: string }),
-    );
-  };
-
-  const mineText = view.current ? projectDoc(view.current.view.state.doc) : "";
   return (
-    <form class="amend" onSubmit={onSubmit}>
+    <form class="amend" onSubmit={(event) => void store(event)}>
       <label class="field">
         <span>Why do the words change?</span>
         <input
           required
           value={why.value}
-          onInput={(event) => (why.value = event.currentTarget.value)}
+          onInput={(event) => {
+            why.value = event.currentTarget.value;
+          }}
           placeholder="the translator's correction of 3 May"
         />
       </label>
       <div class="row">
-        <button type="submit" class="chief" disabled={!typed || busy.value}>
+        <button type="submit" class="chief" disabled={!typed || busy.value || theirs !== null}>
           {busy.value ? "Storing…" : "Store the amended text"}
         </button>
         <button type="button" onClick={leave}>
@@ -109,61 +104,47 @@ export function AmendBar({
         </button>
         {asked.value && <span class="label">What you typed is not stored. Press once more to drop it.</span>}
       </div>
-      {refused.value && (
+      {refused.value && theirs === null && (
         <div class="notice" role="alert">
           {refused.value.sentence}
         </div>
       )}
-      {theirs.value && (
-        <div class="stale">
-          <p class="label">
-            What the other window stored, against what you typed (struck out: theirs only; underlined: yours only)
+      {theirs && (
+        <div class="notice" role="alert">
+          <p>
+            Another window amended this passage after you began. This is what it changed; what you typed is still in the
+            text above.
           </p>
           <p class="said compared">
-            {wordDiff(theirs.value.text, mineText).map((run, index) =>
-              run.kind === "same" ? (
-                run.text
-              ) : run.kind === "removed" ? (
-                <del key={index}>{run.text}</del>
-              ) : (
-                <ins key={index}>{run.text}</ins>
-              ),
-            )}
+            <Compared before={on.value.text} after={theirs.text} />
           </p>
-          <div class="row">
-            <button type="button" class="chief" onClick={layOnTop}>
-              Keep both changes
-            </button>
-            <button type="button" onClick={putMine}>
-              Put my whole text in its place
-            </button>
-          </div>
+          <button type="button" class="chief" onClick={() => void layOnTop()}>
+            Put my typing on top of it
+          </button>
+        </div>
+      )}
+      {kept.value !== null && (
+        <div class="notice" role="alert">
+          <p>
+            Both windows changed the same words, so some of your typing gave way. This is the text as you had it; copy
+            from it what is missing.
+          </p>
+          <p class="said">{kept.value}</p>
         </div>
       )}
     </form>
   );
 }
 
-/** My steps, carried over theirs; null when both touch the same words.
- *  `theirs` must be the text that directly followed the one both started from. */
-function rebase(
-  base: DocNode,
-  mine: readonly { stepType: string }[],
-  theirs: PassageText,
-): { stepType: string }[] | null {
-  const read = (json: { stepType: string }) => Step.fromJSON(passageSchema, json);
-  const typed = new Transform(base);
-  const own = mine.map((json) => {
-    const step = read(json);
-    const inverted = step.invert(typed.doc);
-    typed.step(step);
-    return { step, inverted, origin: typed };
-  });
-  try {
-    const over = theirs.steps.map((json) => read(json as { stepType: string }));
-    const rebased = rebaseSteps(own, over, new Transform(typed.doc));
-    return rebased.length === own.length ? rebased.map(({ step }) => step.toJSON() as { stepType: string }) : null;
-  } catch {
-    return null;
-  }
+/** Two texts as one: words that went are struck out, words that came are underlined. */
+function Compared({ before, after }: { before: string; after: string }) {
+  return (
+    <>
+      {wordDiff(before, after).map((run, index) => {
+        if (run.kind === "same") return run.text;
+        const key = `${index} ${run.kind}`;
+        return run.kind === "removed" ? <del key={key}>{run.text}</del> : <ins key={key}>{run.text}</ins>;
+      })}
+    </>
+  );
 }

@@ -1,7 +1,7 @@
 /** client/read/crux-gloss.tsx - a crux in the margin: its readings in short, and the way to lay them side by side. */
 import { all, one, ranked } from "../state/rows.ts";
 import { choose, opened } from "./focus.ts";
-import { GlossHead } from "./gloss.tsx";
+import { GlossHead } from "./gloss-head.tsx";
 
 export function CruxGloss({ id, open }: { id: string; open: boolean }) {
   const crux = one("cruxes", id);

@@ -9,6 +9,7 @@ import { StepGloss } from "./step-gloss.tsx";
 export function Gloss({ thing, active }: { thing: Thing; active: boolean }) {
   const open = sameThing(opened.value, thing);
   return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: pointer and focus only bring it forward; what it can do are buttons within.
     <section
       class={`gloss ${thing.kind} ${active ? "active" : ""}`}
       data-thing={`${thing.kind}:${thing.id}`}
@@ -51,31 +52,4 @@ function bodyOf(thing: Thing, open: boolean): ComponentChildren {
     default:
       return null;
   }
-}
-
-/** The first line of a gloss: it chooses the thing, a second press opens its form. */
-export function GlossHead({
-  thing,
-  sign,
-  title,
-  by,
-}: {
-  thing: Thing;
-  sign: string;
-  title: ComponentChildren;
-  by: string;
-}) {
-  return (
-    <h3>
-      <button
-        type="button"
-        class="gloss-title"
-        onClick={() => choose(thing, true)}
-        aria-expanded={sameThing(opened.value, thing)}
-      >
-        {sign && <b>{sign}</b>} {title}
-      </button>
-      {by && <span class="by">{by}</span>}
-    </h3>
-  );
 }

@@ -276,7 +276,7 @@ function addable(): { name: string; value: Thing }[] {
   return [...steps, ...cruxes, ...questions];
 }
 
-function repeatable() {
+function repeatable(): { name: string; value: Parameters<typeof makeAgain>[1] }[] {
   const exercises = ranked("exercises").map((other) => ({
     name: `the exercise ${other.label} ${other.title}`,
     value: { is: "exercise", exercise: other.id } as const,
@@ -294,7 +294,7 @@ function repeatable() {
   return [...steps, ...movements, ...exercises];
 }
 
-function senses() {
+function senses(): { name: string; value: { sense: string } | { term: string } }[] {
   return all("terms").flatMap((term) => [
     ...ranked("senses")
       .filter((sense) => sense.term === term.id)

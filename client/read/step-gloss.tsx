@@ -4,7 +4,7 @@ import { DRILL_PARTS, type DrillAction, type DrillElement, type DrillPart } from
 import type { RecordOf } from "../../schema/record.ts";
 import { drill, drillElements, statesAfter } from "../state/passage.ts";
 import { all } from "../state/rows.ts";
-import { GlossHead } from "./gloss.tsx";
+import { GlossHead } from "./gloss-head.tsx";
 import { HandsFigure } from "./hands-figure.tsx";
 import { StepForm } from "./step-form.tsx";
 

@@ -1,7 +1,6 @@
 /** client/read/text-pane.tsx - one layer's text of the open passage: shown, marked, and unlocked to be amended. */
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import type { DocJson } from "../../schema/editor.ts";
 import { marksByText, type ShownText } from "../state/passage.ts";
 import { AmendBar } from "./amend-bar.tsx";
 import { choose, chosen, pointed, selected, type Thing, unlocked, type Words } from "./focus.ts";
@@ -19,11 +18,9 @@ export function TextPane({ shown, leading }: { shown: ShownText; leading: boolea
   const view = useRef<TextView | null>(null);
   const typed = useSignal(false);
   const { text, layer } = shown;
-  const open = unlocked.value === text.id;
-  // The passage text this pane was unlocked at stays in the view until the typing is stored or dropped.
-  const held = useRef(text.id);
-  const textId = useRef(text.id);
-  textId.current = text.id;
+  // The text in the view. While it is unlocked it stays, whatever other windows store, until the typing is stored or dropped.
+  const held = useRef(text);
+  const open = unlocked.value === held.current.id;
 
   useEffect(() => {
     if (place.current === null) return;
@@ -32,40 +29,34 @@ export function TextPane({ shown, leading }: { shown: ShownText; leading: boolea
       const end = editor.coordsAtPos(editor.state.selection.to, -1);
       const frame = place.current?.closest(".leaf")?.getBoundingClientRect();
       return {
-        text: textId.current,
+        text: held.current.id,
         ...range,
         x: Math.max(8, end.left - (frame?.left ?? 0) - 220),
         y: end.bottom - (frame?.top ?? 0) + 8,
       };
     };
-    const made = makeTextView(
-      place.current,
-      text.doc as DocJson,
-      `${layer.title}, text of the passage`,
-      layer.language,
-      {
-        selected: (range) => {
-          if (unlocked.value === textId.current) return;
-          selected.value = range && wordsAt(range);
-        },
-        letter: (key, range) => runLetter(key, wordsAt(range)),
-        picked: (keys) => {
-          // Clicking the same words again brings the next mark under them forward.
-          const at = keys.indexOf(chosen.value ? `${chosen.value.kind}:${chosen.value.id}` : "");
-          const next = keys[(at + 1) % keys.length];
-          if (next) choose(thingFrom(next));
-        },
-        pointed: (keys) => {
-          const key = keys.at(-1);
-          pointed.value = key ? thingFrom(key) : null;
-        },
-        typed: () => {
-          typed.value = true;
-        },
+    const made = makeTextView(place.current, text.doc, `${layer.title}, text of the passage`, layer.language, {
+      selected: (range) => {
+        if (unlocked.value === held.current.id) return;
+        selected.value = range && wordsAt(range);
       },
-    );
+      letter: (key, range) => runLetter(key, wordsAt(range)),
+      picked: (keys) => {
+        // Clicking the same words again brings the next mark under them forward.
+        const at = keys.indexOf(chosen.value ? `${chosen.value.kind}:${chosen.value.id}` : "");
+        const next = keys[(at + 1) % keys.length];
+        if (next) choose(thingFrom(next));
+      },
+      pointed: (keys) => {
+        const key = keys.at(-1);
+        pointed.value = key ? thingFrom(key) : null;
+      },
+      typed: () => {
+        typed.value = true;
+      },
+    });
     view.current = made;
-    held.current = text.id;
+    held.current = text;
     return () => {
       made.destroy();
       view.current = null;
@@ -74,9 +65,9 @@ export function TextPane({ shown, leading }: { shown: ShownText; leading: boolea
   }, [text.passage, layer.id]);
 
   useEffect(() => {
-    if (held.current !== text.id && unlocked.value !== held.current) {
-      view.current?.load(text.doc as DocJson);
-      held.current = text.id;
+    if (held.current.id !== text.id && unlocked.value !== held.current.id) {
+      view.current?.load(text.doc);
+      held.current = text;
     }
   }, [text.id, open]);
 
@@ -89,7 +80,7 @@ export function TextPane({ shown, leading }: { shown: ShownText; leading: boolea
   const marks = marksByText.value.get(text.id) ?? [];
   const forward = pointed.value ?? chosen.value;
   useEffect(() => {
-    if (held.current === text.id && !open) view.current?.draw((doc) => decorate(doc, marks, forward));
+    if (held.current.id === text.id && !open) view.current?.draw((doc) => decorate(doc, marks, forward));
   });
 
   return (
@@ -111,7 +102,7 @@ export function TextPane({ shown, leading }: { shown: ShownText; leading: boolea
         )}
       </p>
       <div ref={place} class={leading ? "leading" : "beside"} />
-      {open && <AmendBar shown={shown} view={view} typed={typed.value} />}
+      {open && <AmendBar base={held.current} newest={text} view={view} typed={typed.value} />}
     </div>
   );
 }

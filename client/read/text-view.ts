@@ -1,15 +1,17 @@
 /** client/read/text-view.ts - one passage text in an editor view that is locked while marking.
  *  Locked means: the caret and the selection move, by mouse and by keyboard, and no transaction that changes the
  *  document passes. The view stays editable for the browser, so that words can be selected with the keyboard alone. */
+import { collab, receiveTransaction, sendableSteps } from "prosemirror-collab";
 import { baseKeymap } from "prosemirror-commands";
 import { history, redo, undo } from "prosemirror-history";
 import { keymap } from "prosemirror-keymap";
 import type { Node as DocNode } from "prosemirror-model";
 import { EditorState, Plugin, PluginKey } from "prosemirror-state";
+import { Step } from "prosemirror-transform";
 import { DecorationSet, EditorView } from "prosemirror-view";
-import { type DocJson, docFromJson } from "../../schema/editor.ts";
+import { type DocJson, docFromJson, passageSchema } from "../../schema/editor.ts";
+import { snapToGraphemes } from "../../shared/text/graphemes.ts";
 import { positionToOffset, projectionOf } from "../../shared/text/projection.ts";
-import { snapToGraphemes } from "../../shared/text/quote.ts";
 
 const markKey = new PluginKey<DecorationSet>("marks");
 
@@ -25,6 +27,8 @@ export interface TextViewEvents {
   typed(doc: DocNode): void;
 }
 
+export type StepJson = { stepType: string };
+
 export interface TextView {
   view: EditorView;
   /** Draws these marks from now on. */
@@ -32,8 +36,10 @@ export interface TextView {
   /** Puts another document in, dropping what was typed. */
   load(doc: DocJson): void;
   setLocked(locked: boolean): void;
-  /** Steps typed since the text was unlocked or loaded. */
-  steps(): { stepType: string }[];
+  /** Steps typed since the text was loaded, on top of what was received. */
+  steps(): StepJson[];
+  /** Lays what was typed on top of steps another window stored; false when not all of it could be kept. */
+  receive(steps: readonly StepJson[]): boolean;
   destroy(): void;
 }
 
@@ -46,7 +52,6 @@ export function makeTextView(
   events: TextViewEvents,
 ): TextView {
   let locked = true;
-  let steps: { stepType: string }[] = [];
 
   const marks = new Plugin<DecorationSet>({
     key: markKey,
@@ -56,13 +61,19 @@ export function makeTextView(
         (tr.getMeta(markKey) as DecorationSet | undefined) ?? (tr.docChanged ? set.map(tr.mapping, tr.doc) : set),
     },
     props: { decorations: (state) => markKey.getState(state) },
-    filterTransaction: (tr) => !locked || !tr.docChanged || tr.getMeta("load") === true,
+    filterTransaction: (tr) => !locked || !tr.docChanged,
   });
 
   const begin = (doc: DocNode) =>
     EditorState.create({
       doc,
-      plugins: [marks, history(), keymap({ "Mod-z": undo, "Mod-y": redo, "Shift-Mod-z": redo }), keymap(baseKeymap)],
+      plugins: [
+        marks,
+        history(),
+        collab(),
+        keymap({ "Mod-z": undo, "Mod-y": redo, "Shift-Mod-z": redo }),
+        keymap(baseKeymap),
+      ],
     });
 
   const view = new EditorView(place, {
@@ -78,7 +89,7 @@ export function makeTextView(
       // No keyboard slides up on a phone while the text is only read.
       inputmode: locked ? "none" : "text",
     }),
-    handleKeyDown: (_view, event) => {
+    handleKeyDown: (_editor, event) => {
       if (!locked) return false;
       if (event.key.length === 1 && !event.ctrlKey && !event.metaKey && !event.altKey) {
         const handled = events.letter(event.key.toLowerCase(), currentRange());
@@ -91,12 +102,12 @@ export function makeTextView(
     handlePaste: () => locked,
     handleDrop: () => locked,
     handleDOMEvents: {
-      click: (_view, event) => {
+      click: (_editor, event) => {
         const things = thingsAt(event.target);
         if (things.length && view.state.selection.empty) events.picked(things);
         return false;
       },
-      mouseover: (_view, event) => {
+      mouseover: (_editor, event) => {
         events.pointed(thingsAt(event.target));
         return false;
       },
@@ -108,9 +119,6 @@ export function makeTextView(
     dispatchTransaction(tr) {
       const before = view.state.selection;
       const next = view.state.apply(tr);
-      if (next.doc !== view.state.doc && tr.getMeta("load") !== true) {
-        steps = [...steps, ...tr.steps.map((step) => step.toJSON() as { stepType: string })];
-      }
       view.updateState(next);
       if (tr.docChanged) events.typed(next.doc);
       if (!next.selection.eq(before) || tr.selectionSet) {
@@ -135,15 +143,25 @@ export function makeTextView(
     view,
     draw: (decorations) => view.dispatch(view.state.tr.setMeta(markKey, decorations(view.state.doc))),
     load(doc) {
-      steps = [];
       view.updateState(begin(docFromJson(doc)));
     },
     setLocked(value) {
       locked = value;
-      steps = [];
       view.setProps({});
     },
-    steps: () => steps,
+    steps: () => sendableSteps(view.state)?.steps.map((step) => step.toJSON() as StepJson) ?? [],
+    receive(theirs) {
+      const mine = sendableSteps(view.state)?.steps.length ?? 0;
+      const steps = theirs.map((step) => Step.fromJSON(passageSchema, step));
+      view.dispatch(
+        receiveTransaction(
+          view.state,
+          steps,
+          steps.map(() => "another window"),
+        ),
+      );
+      return (sendableSteps(view.state)?.steps.length ?? 0) === mine;
+    },
     destroy: () => view.destroy(),
   };
 }
