@@ -215,27 +215,32 @@ class Flow {
     index: number,
     blocks: readonly FlowBlock[],
   ): void {
-    const { scheme } = this.#choice;
     let next = index + 1;
     while (blocks[next]?.role.is === "title") next += 1;
-    const follower = blocks[next];
-    const before =
-      follower !== undefined &&
-      (follower.role.is === "reference" ||
-        this.#choice.numbered.has(follower) ||
-        scheme === "headings" ||
-        scheme === "chapters");
-    if (!before || scheme === "paragraphs") {
+    if (!this.#beginsPassage(blocks[next])) {
       this.#words(block, "");
       return;
     }
-    this.#titles = [...this.#titles.slice(0, role.depth), role.title];
-    for (let depth = 0; depth < role.depth; depth += 1) this.#titles[depth] ??= "";
-    if (scheme !== "headings") return;
+    const above = this.#titles.slice(0, role.depth);
+    while (above.length < role.depth) above.push("");
+    const before = blocks[index - 1]?.role;
+    const goesOn = before?.is === "title" && before.depth === role.depth;
+    this.#titles = [...above, goesOn ? [this.#titles[role.depth], role.title].join(" · ") : role.title];
+    if (this.#choice.scheme !== "headings" || next !== index + 1) return;
     this.#headings += 1;
     this.#chapter = String(this.#headings);
     this.#paragraph = 0;
     this.#builder.endPassage();
+  }
+
+  /** Whether a passage begins with this block, so that a heading before it can be its title. */
+  #beginsPassage(block: FlowBlock | undefined): boolean {
+    if (block === undefined) return false;
+    if (block.role.is === "reference" || this.#choice.numbered.has(block)) return true;
+    const isText = block.role.is === "text" || block.role.is === "number";
+    return (
+      isText && (this.#choice.scheme === "headings" || (this.#choice.scheme === "chapters" && this.#chapter !== ""))
+    );
   }
 
   #numbered(block: FlowBlock, role: { number: number }): void {
@@ -264,7 +269,12 @@ class Flow {
 
   #words(block: FlowBlock, mark: string): void {
     const { scheme } = this.#choice;
-    if (mark !== "" && scheme === "numbers") {
+    if (
+      block.role.is === "number" &&
+      scheme === "numbers" &&
+      block.role.number > this.#lastNumber &&
+      this.#lastNumber > 0
+    ) {
       this.#dropped.add(
         "number at the start of a paragraph",
         "It does not continue the order of the numbers, so it stays among the words.",

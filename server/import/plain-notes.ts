@@ -43,13 +43,18 @@ export const attachNotes = <Paragraph extends PlainParagraph>(
 ): Paragraph[] => {
   const kept: Paragraph[] = [];
   const unplaced: PlainParagraph[] = [];
+  const doubtful: Paragraph[] = [];
   let placed = 0;
+  let afterNote = false;
   for (const paragraph of paragraphs) {
     const note = paragraph.boundary ? null : readNote(paragraph);
     if (note === null) {
+      afterNote &&= !paragraph.boundary && !/^[^\p{L}\p{N}{]*[\p{Lu}\p{N}]/u.test(paragraph.text);
+      if (afterNote) doubtful.push(paragraph);
       kept.push(paragraph);
       continue;
     }
+    afterNote = true;
     let target: Paragraph | null = null;
     let marks: number[] = [];
     for (let back = kept.length - 1; back >= Math.max(0, kept.length - REACH); back -= 1) {
@@ -69,6 +74,14 @@ export const attachNotes = <Paragraph extends PlainParagraph>(
     target.notes.push({ start, end: start + note.mark.length, label: note.label, text: note.text });
   }
   if (placed === 0) return kept;
+  for (const paragraph of doubtful) {
+    dropped.add(
+      "paragraph after a note",
+      "It may belong to the note above; it was kept among the words of the text.",
+      paragraph.place,
+      paragraph.text,
+    );
+  }
   for (const paragraph of unplaced) {
     dropped.add(
       "note without a place",

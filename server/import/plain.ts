@@ -45,6 +45,8 @@ const paragraphsOf = (lines: readonly string[], from: number, to: number, bare: 
   const paragraphs: Paragraph[] = [];
   let open: string[] = [];
   let firstLine = 0;
+  const firstWords = lines.findIndex((line, index) => index >= from && !isBlank(line));
+  const pagesCite = readReferenceLine(lines[firstWords] ?? "", bare)?.[0]?.kind === "page";
   const close = () => {
     const first = open[0];
     if (first === undefined) return;
@@ -62,7 +64,10 @@ const paragraphsOf = (lines: readonly string[], from: number, to: number, bare: 
       close();
       continue;
     }
-    const references = readReferenceLine(line, bare);
+    const found = readReferenceLine(line, bare);
+    // "p. 212" may as well be the last words of a wrapped paragraph; it cites only where it cannot be that.
+    const mayCite = open.length === 0 || pagesCite || found?.some(({ kind }) => kind !== "page") === true;
+    const references = mayCite ? found : null;
     const leading = references === null ? /^\s*\[(\d+(?:\.\d+)+[^\]\s]*)\]\s+(.+)$/.exec(line) : null;
     const ahead = leading === null ? references : readReferenceLine(leading[1] ?? "", bare);
     if (ahead !== null) {

@@ -23,7 +23,7 @@ export const readReferenceLine = (line: string, bare: BareNumber): Reference[] |
     if (inner === undefined) return null;
     return [bare === "page" ? { kind: "page", of: "", from: { page: number } } : { kind: "section", from: [number] }];
   }
-  if (!MAY_BE_REFERENCE.test(text)) return null;
+  if (!MAY_BE_REFERENCE.test(text) || !/[\p{L}\p{N}]$/u.test(text)) return null;
   const read = parseReferences(text);
   return read.ok ? read.references : null;
 };

@@ -40,6 +40,11 @@ export const CONTAINERS: ReadonlySet<string> = new Set([
   "list",
   "table",
   "sp",
+  "cell",
+  "corr",
+  "reg",
+  "expan",
+  "ex",
 ]);
 
 /** What counts as one paragraph where paragraphs are counted. */
@@ -100,7 +105,6 @@ export const LEFT_OUT: ReadonlyMap<string, string> = new Map([
     "teiHeader",
     "standOff",
     "timeline",
-    "app-note",
   ].map((name) => [name, "It says something about the text and is no part of its words."] as const),
 ]);
 

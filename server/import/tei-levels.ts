@@ -164,7 +164,13 @@ const foundLevels = (body: XmlElement): CitationLevel[] => {
     label: numberedDivision,
   }));
   const known = KNOWN_UNITS.filter((unit) => found.units.has(unit));
-  const units = known.length > 0 ? known : [...found.units].sort((a, b) => a[1] - b[1]).map(([unit]) => unit);
+  const units =
+    known.length > 0
+      ? known
+      : [...found.units]
+          .filter(([, count]) => count > 1)
+          .sort((a, b) => a[1] - b[1])
+          .map(([unit]) => unit);
   levels.push(...units.map(ofUnit));
   for (const name of ["p", "ab", "seg"] as const) {
     const numbered = found.numbered.get(name) ?? 0;
