@@ -26,6 +26,7 @@ export type Citation = z.infer<typeof Citation>;
 
 /** How a printed value is to be drawn: by its warrant, or as what the text does not say, or as not settled. */
 export const DrillStanding = z.enum([...Warrant.options, "not said", "not settled", "not applicable"]);
+export type DrillStanding = z.infer<typeof DrillStanding>;
 
 export const DrillValue = z.strictObject({
   slot: z.string(),
@@ -130,7 +131,7 @@ export const Drill = z.strictObject({
     references: z.array(z.string()).describe("first and last passage, as the work is cited"),
   }),
   way: Way,
-  variant: z.string().nullable(),
+  variant: z.string().nullable().describe("name of the version of the day"),
   objects: z.array(z.strictObject({ id: z.string(), name: z.string(), is: z.string() })),
   standing: z.array(
     z.strictObject({
@@ -143,7 +144,7 @@ export const Drill = z.strictObject({
     }),
   ),
   elements: z.array(DrillElement),
-  cruxes: z.array(DrillCrux).describe("cruxes of the exercise that change nothing in any one element"),
+  cruxes: z.array(DrillCrux).describe("cruxes of the exercise that stand at no printed element"),
   questions: z.array(
     z.strictObject({
       id: z.string(),

@@ -1,0 +1,193 @@
+/** shared/drill/compile-action.ts - one action under the readings taken, its values in words with what they rest on.
+ *  May import: schema types and constants, siblings in shared/drill. */
+import { type Act, VERBS } from "../../schema/act.ts";
+import type { DrillAction, DrillValue } from "../../schema/drill.ts";
+import type { Action } from "../../schema/exercise.ts";
+import { HOLD_SLOTS } from "../../schema/riding.ts";
+import type { Slot, SlotAddress } from "../../schema/slot.ts";
+import type { ValueKind } from "../../schema/values.ts";
+import { actWords, phraseAct } from "./act-words.ts";
+import { citationsOf } from "./citations.ts";
+import { type HandKnown, handSlotOf, partOf } from "./part-of.ts";
+import {
+  type Compiling,
+  drillValue,
+  onlyWherePresent,
+  type Resolved,
+  resolvedWords,
+  resolveSlot,
+  restsOf,
+} from "./resolve-slot.ts";
+import type { OnlyUnder } from "./settle.ts";
+import { ACTION_SLOTS, kindOfActSlot, neededSlots } from "./slot-labels.ts";
+
+/** An action as it is done: what its slots hold is known, or is said not to be. */
+export interface CompiledAction {
+  drill: DrillAction;
+  /** The act with what a crux gave put in its place; what is not settled stays in its crux. */
+  act: Act;
+  timing: Slot<unknown> | undefined;
+}
+
+export interface ActionOrigin {
+  /** The title of the standing instruction the action comes from; null for an action of its own. */
+  inheritedFrom: string | null;
+  /** For an action changed for the day: why. */
+  changed: string | null;
+  /** Readings under which alone it is done, besides its own guard. */
+  onlyUnder: OnlyUnder[];
+}
+
+export const OWN: ActionOrigin = { inheritedFrom: null, changed: null, onlyUnder: [] };
+
+/** Null when the action is no part of the drill: its guard does not hold, or the reading taken leaves it out. */
+export function compileAction(compiling: Compiling, action: Action, origin: ActionOrigin): CompiledAction | null {
+  const { settlement, element, rows, names, bearing } = compiling;
+  bearing.guard(action.guard, "action", actWords(action.act, names));
+  const verdict = settlement.judge(action.guard, element);
+  if (verdict.truth === "no") return null;
+
+  const slots = action.act.slots as Record<string, Slot<unknown> | undefined>;
+  const address = (slot: string): SlotAddress => ({ kind: "actions", id: action.id, slot });
+  const resolved = new Map<string, Resolved>();
+  for (const slot of Object.keys(VERBS[action.act.verb].slots)) {
+    resolved.set(slot, resolveSlot(compiling, address(slot), slots[slot]));
+  }
+  for (const slot of Object.keys(ACTION_SLOTS) as (keyof typeof ACTION_SLOTS)[]) {
+    resolved.set(slot, resolveSlot(compiling, address(slot), action[slot]));
+  }
+  if ([...resolved.values()].some((value) => value.is === "absent")) return null;
+
+  const act = resolvedAct(action.act, resolved);
+  const hand = knownHand(act);
+  const part = partOf(act, hand, isBesides(compiling, act));
+  const say = (slot: string): string | null => {
+    if (part === `${hand} hand` && slot === handSlotOf(act.verb) && slot === "hand") return null;
+    const kind = kindOfActSlot(act.verb, slot);
+    const value = resolved.get(slot);
+    return kind === null || value === undefined ? null : resolvedWords(value, kind, names);
+  };
+  const waits = [...resolved.values()].map(onlyWherePresent).filter((only) => only !== null);
+  const values = [
+    ...valuesOf(compiling, act, resolved, { ...slots, ...pickActionSlots(action) }),
+    ...heldByCrux(compiling, act),
+  ];
+  return {
+    drill: {
+      id: action.id,
+      part,
+      verb: act.verb,
+      text: phraseAct(act.verb, say),
+      standing: origin.changed !== null ? "supplied" : weaker(origin, action.existence.warrant),
+      inherited: origin.inheritedFrom !== null,
+      onlyUnder: mergeOnlyUnder([...verdict.onlyUnder, ...waits, ...origin.onlyUnder]),
+      values: values.map((value) => asOriginated(value, origin)),
+      rests: [...originRests(origin), ...restsOf(rows, action.existence.basis)],
+      citations: citationsOf(rows, "actions", action.id, action.existence),
+    },
+    act,
+    timing: settledSlot(resolved.get("timing")),
+  };
+}
+
+function pickActionSlots({ timing, purpose, threat }: Action): Record<string, Slot<unknown> | undefined> {
+  return { timing, purpose, threat };
+}
+
+/** What the text is asked about: slots that stand in the row, and those the act cannot do without. */
+function valuesOf(
+  compiling: Compiling,
+  act: Act,
+  resolved: ReadonlyMap<string, Resolved>,
+  written: Record<string, Slot<unknown> | undefined>,
+): DrillValue[] {
+  const value = (slot: string): unknown => {
+    const held = resolved.get(slot);
+    return held?.is === "said" ? held.value : undefined;
+  };
+  const needed = neededSlots(act.verb, value);
+  return [...resolved].flatMap(([slot, held]) => {
+    const kind = kindOfActSlot(act.verb, slot);
+    if (kind === null || (written[slot] === undefined && !needed.includes(slot))) return [];
+    return [drillValue(compiling, slot, kind, held)];
+  });
+}
+
+/** A crux inside a hold applies wherever the hold is used: its slots are printed with the use. */
+function heldByCrux(compiling: Compiling, act: Act): DrillValue[] {
+  const chosen = act.verb === "hold" ? act.slots.hold : undefined;
+  const hold = chosen?.is === "said" ? compiling.rows.find("holds", chosen.value) : undefined;
+  if (!hold) return [];
+  return (Object.entries(HOLD_SLOTS) as [keyof typeof HOLD_SLOTS, ValueKind][]).flatMap(([slot, kind]) => {
+    const held = hold.slots[slot];
+    if (held?.is !== "in crux") return [];
+    const resolved = resolveSlot(compiling, { kind: "holds", id: hold.id, slot }, held);
+    return [drillValue(compiling, `hold.${slot}`, kind, resolved)];
+  });
+}
+
+function resolvedAct(act: Act, resolved: ReadonlyMap<string, Resolved>): Act {
+  const slots: Record<string, Slot<unknown>> = {};
+  for (const slot of Object.keys(VERBS[act.verb].slots)) {
+    const settled = settledSlot(resolved.get(slot));
+    if (settled) slots[slot] = settled;
+  }
+  return { verb: act.verb, slots } as Act;
+}
+
+/** What is left of a slot once readings are taken; undefined where nothing is said. */
+function settledSlot(held: Resolved | undefined): Slot<unknown> | undefined {
+  switch (held?.is) {
+    case "said":
+      return { is: "said", value: held.value, warrant: held.warrant, basis: held.basis };
+    case "not settled":
+      return { is: "in crux", crux: held.crux };
+    case "not applicable":
+      return { is: "not applicable" };
+    default:
+      return undefined;
+  }
+}
+
+/** The acting hand where the act itself names left or right. */
+export function knownHand(act: Act): HandKnown {
+  const slot = handSlotOf(act.verb);
+  const held = slot === null ? undefined : (act.slots as Record<string, Slot<unknown> | undefined>)[slot];
+  return held?.is === "said" && (held.value === "left" || held.value === "right") ? held.value : null;
+}
+
+/** Whether the act is done to an object other than the one that has the sheet's column. */
+export function isBesides({ rows }: Compiling, act: Act): boolean {
+  const held = "object" in act.slots ? act.slots.object : undefined;
+  if (held?.is !== "said") return false;
+  const object = rows.find("objects", held.value);
+  return object !== undefined && (object.is === "sheath" || object.is === "reins" || object.is === "other");
+}
+
+function weaker(origin: ActionOrigin, warrant: DrillAction["standing"]): DrillAction["standing"] {
+  return origin.inheritedFrom !== null && warrant === "stated" ? "implied" : warrant;
+}
+
+function originRests(origin: ActionOrigin): string[] {
+  if (origin.changed !== null) return [`changed for the day: ${origin.changed}`];
+  return origin.inheritedFrom === null ? [] : [`holds throughout: ${origin.inheritedFrom}`];
+}
+
+/** An inherited value is implied at the place that inherits it; what is changed for the day is supplied. */
+function asOriginated(value: DrillValue, origin: ActionOrigin): DrillValue {
+  if (origin.changed !== null && (value.standing === "stated" || value.standing === "implied")) {
+    return { ...value, standing: "supplied", rests: [...originRests(origin), ...value.rests] };
+  }
+  if (origin.inheritedFrom === null || value.standing !== "stated") return value;
+  return { ...value, standing: "implied", rests: [...originRests(origin), ...value.rests] };
+}
+
+/** One entry a crux: what waits for it twice is done only where both hold. */
+export function mergeOnlyUnder(conditions: readonly OnlyUnder[]): OnlyUnder[] {
+  const merged = new Map<string, string[]>();
+  for (const { crux, readings } of conditions) {
+    const known = merged.get(crux);
+    merged.set(crux, known ? known.filter((reading) => readings.includes(reading)) : [...readings]);
+  }
+  return [...merged].map(([crux, readings]) => ({ crux, readings })).sort((a, b) => (a.crux < b.crux ? -1 : 1));
+}

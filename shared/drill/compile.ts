@@ -1,0 +1,118 @@
+/** shared/drill/compile.ts - an exercise under one choice of readings as a drill: filtered, numbered, cited.
+ *  May import: schema types and constants, shared/cite, siblings in shared/drill. Keeps rules D1-D9 (shared/drill/RULES.md).
+ *  Pure: the same rows in any order give the same drill, and the drill the same bytes (canonical-json.ts). */
+import { DRILL_FORMAT, DRILL_FORMAT_VERSION, type Drill } from "../../schema/drill.ts";
+import type { Variant } from "../../schema/exercise.ts";
+import type { Way } from "../../schema/guard.ts";
+import type { Rows } from "../../schema/record.ts";
+import { formatReference } from "../cite/format-reference.ts";
+import { CAUTION } from "./caution.ts";
+import { type CompiledElement, compileElement, presentElement } from "./compile-element.ts";
+import { newBearing } from "./crux-bearing.ts";
+import { type ExerciseRows, exerciseRows } from "./exercise-rows.ts";
+import { namesOf } from "./names.ts";
+import { objectsUsed } from "./objects-used.ts";
+import { placeCruxes } from "./place-cruxes.ts";
+import { notesOf, questionsOf } from "./questions-and-notes.ts";
+import type { Compiling } from "./resolve-slot.ts";
+import { type Choice, settle } from "./settle.ts";
+import { standingOf } from "./standing-instructions.ts";
+import { treatedPart } from "./treated-part.ts";
+
+export interface CompileOptions {
+  /** Readings to take; other cruxes as adopted, else as left free, else not settled. */
+  choice?: Choice;
+  /** Default: as the variant has it, else mounted. */
+  way?: Way;
+  /** Id of a variant of the exercise or the work. */
+  variant?: string | null;
+}
+
+/** `rows` as a bundle of the exercise gives them. Throws RangeError when the exercise, the variant or a chosen reading
+ *  is not among them. */
+export function compileDrill(rows: Rows, exerciseId: string, options: CompileOptions = {}): Drill {
+  return compileExercise(rows, exerciseId, options).drill;
+}
+
+/** The drill with what its elements do as acts, for whoever follows hands and horse. */
+export interface CompiledExercise {
+  drill: Drill;
+  elements: CompiledElement[];
+  rows: ExerciseRows;
+}
+
+export function compileExercise(allRows: Rows, exerciseId: string, options: CompileOptions): CompiledExercise {
+  const rows = exerciseRows(allRows, exerciseId);
+  const variant = variantOf(rows, options.variant ?? null);
+  const way = options.way ?? variant?.way ?? "mounted";
+  const settlement = settle(rows, options.choice ?? [], way, variant?.id ?? null);
+  const base = { rows, names: namesOf(allRows), settlement };
+  const whole: Compiling = { ...base, element: null, bearing: newBearing() };
+
+  const leftOut = new Set(variant?.deltas.flatMap((delta) => (delta.is === "leave out" ? [delta.element] : [])));
+  const present = rows.elements
+    .filter((element) => !leftOut.has(element.id))
+    .flatMap((element) => presentElement(base, element) ?? []);
+  const numbered = present.filter(({ element }) => element.is === "step" || element.is === "again");
+  const numbers = new Map(numbered.map(({ element }, index) => [element.id, index + 1]));
+  const wording = { rows, names: base.names, numbers };
+  const standing = standingOf(whole);
+  const elements = present.map((element) => compileElement(element, wording, standing.inherited, variant));
+  const placed = placeCruxes(whole, elements);
+
+  const drill: Drill = {
+    format: DRILL_FORMAT,
+    formatVersion: DRILL_FORMAT_VERSION,
+    work: { id: rows.work.id, title: rows.work.title, author: rows.work.author, invented: rows.work.invented },
+    layers: rows.layers.map((layer) => ({
+      title: layer.title,
+      is: layer.is,
+      by: layer.by,
+      language: layer.language,
+      revision: rows.newestRevision(layer.id)?.label ?? "",
+      urn: layer.urn,
+    })),
+    exercise: {
+      id: rows.exercise.id,
+      label: rows.exercise.label,
+      title: rows.exercise.title,
+      references: ends(rows.passages).map(({ references: [first] }) => (first ? formatReference(first) : "")),
+    },
+    way,
+    variant: variant?.name ?? null,
+    objects: objectsUsed(rows, elements),
+    standing: standing.printed,
+    elements: placed.elements.map(({ drill: element }) => element),
+    cruxes: placed.cruxes,
+    questions: questionsOf(rows, placed),
+    notes: [...dayNotes(rows, variant), ...notesOf(rows)],
+    treated: treatedPart(rows, elements),
+    caution: CAUTION,
+  };
+  return { drill, elements: placed.elements, rows };
+}
+
+function variantOf(rows: ExerciseRows, id: string | null): Variant | null {
+  if (id === null) return null;
+  const variant = rows.find("variants", id);
+  if (!variant) throw new RangeError(`The variant ${id} is not among the rows that were given.`);
+  return variant;
+}
+
+/** The first and the last; one when they are the same, none of none. */
+function ends<T>(list: readonly T[]): T[] {
+  const [first, last] = [list[0], list.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  return first === last ? [first] : [first, last];
+}
+
+/** What a version of the day does otherwise, each with its reason. */
+function dayNotes(rows: ExerciseRows, variant: Variant | null): Drill["notes"] {
+  return (variant?.deltas ?? []).flatMap((delta) => {
+    if (delta.is === "act instead") return [];
+    const element = delta.is === "leave out" ? rows.find("elements", delta.element) : undefined;
+    const title = element && "title" in element && element.title !== "" ? `“${element.title}”` : "one element";
+    const what = delta.is === "words" ? delta.words : `Left out for the day: ${title}`;
+    return [{ text: `${what} (${delta.reason})`, citations: [] }];
+  });
+}

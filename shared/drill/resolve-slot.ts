@@ -1,0 +1,144 @@
+/** shared/drill/resolve-slot.ts - what a slot holds under the readings taken, and how that is printed.
+ *  May import: schema types, siblings in shared/drill. What is not settled keeps all its readings: none is favoured. */
+import type { DrillValue } from "../../schema/drill.ts";
+import type { Basis, ReadingValue, Slot, SlotAddress, Warrant } from "../../schema/slot.ts";
+import type { ValueKind } from "../../schema/values.ts";
+import { inKeyOrder } from "./canonical-json.ts";
+import { citationsOfBasis, inTextOrder } from "./citations.ts";
+import type { CruxBearing } from "./crux-bearing.ts";
+import type { ExerciseRows } from "./exercise-rows.ts";
+import type { OnlyUnder, Settlement } from "./settle.ts";
+import { slotLabel } from "./slot-labels.ts";
+import { type Names, valueWords } from "./words.ts";
+
+/** What everything below an element is compiled with. */
+export interface Compiling {
+  rows: ExerciseRows;
+  names: Names;
+  settlement: Settlement;
+  /** The element things are compiled for, since exceptions are made there; null outside any. */
+  element: string | null;
+  bearing: CruxBearing;
+}
+
+export type Resolved =
+  | { is: "said"; value: unknown; warrant: Warrant; basis: Basis[]; crux: string | null; reading: string | null }
+  | { is: "not said" | "not applicable" | "absent"; crux: string | null; reading: string | null }
+  | {
+      is: "not settled";
+      crux: string;
+      reading: null;
+      readings: { reading: string; title: string; value: ReadingValue }[];
+    };
+
+const NOT_SAID: Resolved = { is: "not said", crux: null, reading: null };
+
+/** A missing slot is not said, and so is one whose crux does not arise. */
+export function resolveSlot(compiling: Compiling, address: SlotAddress, slot: Slot<unknown> | undefined): Resolved {
+  if (slot === undefined) return NOT_SAID;
+  if (slot.is !== "in crux") return { ...slot, crux: null, reading: null };
+  const { rows, settlement, element, bearing } = compiling;
+  const { crux } = slot;
+  if (settlement.arises(crux, element) === "no") return NOT_SAID;
+  bearing.slot(crux, address);
+  const taken = settlement.taken(crux, element);
+  if (taken) return { ...valueAt(taken.reading.values, address), crux, reading: taken.reading.id };
+  const readings = rows.readingsOf(crux).map((reading) => ({
+    reading: reading.id,
+    title: reading.title,
+    value: valueAt(reading.values, address),
+  }));
+  return { is: "not settled", crux, reading: null, readings };
+}
+
+/** What a reading gives to a slot; a slot it does not name is not said under it. */
+export function valueAt(values: { at: SlotAddress; value: ReadingValue }[], address: SlotAddress): ReadingValue {
+  const given = values.find(({ at }) => at.kind === address.kind && at.id === address.id && at.slot === address.slot);
+  return given?.value ?? { is: "not said" };
+}
+
+/** The readings under which alone the thing that has this slot is there; null where it is there under all. */
+export function onlyWherePresent(resolved: Resolved): OnlyUnder | null {
+  if (resolved.is !== "not settled") return null;
+  const present = resolved.readings.filter(({ value }) => value.is !== "absent").map(({ reading }) => reading);
+  return present.length === resolved.readings.length ? null : { crux: resolved.crux, readings: present };
+}
+
+/** The words for use inside a sentence: "circle or figure of eight"; null where nothing is said. */
+export function resolvedWords(resolved: Resolved, kind: ValueKind, names: Names): string | null {
+  if (resolved.is === "said") return valueWords(kind, resolved.value as never, names);
+  if (resolved.is !== "not settled") return null;
+  const said = resolved.readings.flatMap(({ value }) =>
+    value.is === "said" ? [valueWords(kind, value.value as never, names)] : [],
+  );
+  return said.length === 0 ? null : [...new Set(said)].join(" or ");
+}
+
+/** What a reading gives, in words. */
+export function readingValueWords(value: ReadingValue, kind: ValueKind | null, names: Names): string {
+  if (value.is === "absent") return "left out";
+  if (value.is !== "said" || kind === null) return value.is === "said" ? "" : value.is;
+  return valueWords(kind, value.value as never, names);
+}
+
+/** The slot as the drill prints it. */
+export function drillValue(compiling: Compiling, slot: string, kind: ValueKind, resolved: Resolved): DrillValue {
+  const { rows, names } = compiling;
+  const held = { slot, label: slotLabel(slot.replace(/^.*\./, "")) };
+  const under = { crux: resolved.crux, reading: resolved.reading };
+  if (resolved.is === "said") {
+    return {
+      ...held,
+      text: valueWords(kind, resolved.value as never, names),
+      value: inKeyOrder(resolved.value) as DrillValue["value"],
+      standing: resolved.warrant,
+      ...under,
+      rests: restsOf(rows, resolved.basis),
+      citations: citationsOfBasis(rows, resolved.basis),
+    };
+  }
+  if (resolved.is === "not settled") {
+    const words = resolved.readings.map(({ value }) => readingValueWords(value, kind, names));
+    const bases = resolved.readings.flatMap(({ value }) => (value.is === "said" ? value.basis : []));
+    return {
+      ...held,
+      text: `not settled: ${words.join(" or ")}`,
+      value: inKeyOrder(
+        resolved.readings.map(({ reading, value }) => ({ reading, value: value.is === "said" ? value.value : null })),
+      ) as DrillValue["value"],
+      standing: "not settled",
+      ...under,
+      rests: [],
+      citations: inTextOrder(citationsOfBasis(rows, bases)),
+    };
+  }
+  const standing = resolved.is === "not applicable" ? "not applicable" : "not said";
+  return { ...held, text: standing, value: null, standing, ...under, rests: [], citations: [] };
+}
+
+/** What a basis names besides words, in words: premises, pictures, parallels, trials, the editor. */
+export function restsOf(rows: ExerciseRows, basis: readonly Basis[]): string[] {
+  return basis.map((entry) => restWords(rows, entry)).filter((text) => text !== null);
+}
+
+/** Null for words: these are cited. */
+function restWords(rows: ExerciseRows, entry: Basis): string | null {
+  switch (entry.is) {
+    case "words":
+      return null;
+    case "picture": {
+      const region = rows.find("regions", entry.region);
+      const picture = region && rows.find("pictures", region.picture);
+      const part = region && region.label !== "" ? `: ${region.label}` : "";
+      return `picture “${picture?.title ?? "no longer there"}”${part}`;
+    }
+    case "premise":
+      return entry.text;
+    case "parallel":
+      return `parallel, ${[entry.where, entry.text].filter((part) => part !== "").join(": ")}`;
+    case "trial":
+      return `trial of ${rows.find("trials", entry.trial)?.on ?? "a day no longer known"}`;
+    case "editor":
+      return entry.note === "" ? "the editor" : `the editor: ${entry.note}`;
+  }
+}

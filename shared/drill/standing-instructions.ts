@@ -1,0 +1,81 @@
+/** shared/drill/standing-instructions.ts - what holds throughout: printed once at the head, inherited by every step.
+ *  May import: schema types, siblings in shared/drill. */
+import type { Drill } from "../../schema/drill.ts";
+import type { Action, Standing } from "../../schema/exercise.ts";
+import type { Slot } from "../../schema/slot.ts";
+import { citationsOf } from "./citations.ts";
+import { compileAction, OWN } from "./compile-action.ts";
+import type { Compiling } from "./resolve-slot.ts";
+import type { OnlyUnder } from "./settle.ts";
+
+/** An action that steps inherit, with the title of its instruction. */
+export interface Inherited {
+  action: Action;
+  from: string;
+  exercise: string | null;
+}
+
+/** The standing things of the drill whose guard does not fail. */
+export function standingOf(compiling: Compiling): { printed: Drill["standing"]; inherited: Inherited[] } {
+  const { rows, settlement } = compiling;
+  const present = rows.standings.filter((standing) => settlement.judge(standing.guard, null).truth !== "no");
+  const printed = present.map((standing) => ({
+    id: standing.id,
+    is: standing.is,
+    title: standing.title,
+    text: wordsOf(compiling, standing),
+    standing: standing.existence.warrant,
+    citations: citationsOf(rows, "standings", standing.id, standing.existence),
+  }));
+  const inherited = present.flatMap((standing) =>
+    rows.actionsOf(standing.id).map((action) => ({
+      // The step inherits under the conditions of the instruction and of the action both.
+      action: { ...action, guard: [...standing.guard, ...action.guard] },
+      from: standing.title,
+      exercise: standing.exercise,
+    })),
+  );
+  return { printed, inherited: withoutOverridden(inherited) };
+}
+
+function wordsOf(compiling: Compiling, standing: Standing): string {
+  const acts = compiling.rows
+    .actionsOf(standing.id)
+    .flatMap((action) => compileAction(compiling, action, OWN)?.drill.text ?? []);
+  return [acts.join("; "), standing.note].filter((part) => part !== "").join(". ");
+}
+
+/** An instruction of the exercise takes the place of one of the work that says the same kind of thing. */
+function withoutOverridden(inherited: readonly Inherited[]): Inherited[] {
+  const own = inherited.filter(({ exercise }) => exercise !== null);
+  return inherited.filter(
+    ({ action, exercise }) =>
+      exercise !== null || !own.some((other) => other.action.guard.length === 0 && sameConcern(other.action, action)),
+  );
+}
+
+/** Whether one action takes the place of another: the same verb, and neither names another hand, object or part. */
+export function sameConcern(first: Action, second: Action): boolean {
+  if (first.act.verb !== second.act.verb) return false;
+  const slots = [first, second].map(({ act }) => act.slots as Record<string, Slot<unknown> | undefined>);
+  return ["hand", "object", "who"].every((name) => {
+    const [a, b] = slots.map((held) => held[name]);
+    return a?.is !== "said" || b?.is !== "said" || a.value === b.value;
+  });
+}
+
+/** How far a step's own actions leave room for an inherited one: all (null), none, or under some readings only. */
+export function roomFor(
+  inherited: Action,
+  own: readonly { action: Action; onlyUnder: readonly OnlyUnder[] }[],
+  readingsOf: (crux: string) => string[],
+): { fits: boolean; onlyUnder: OnlyUnder[] } {
+  const rivals = own.filter(({ action }) => sameConcern(action, inherited));
+  if (rivals.some(({ onlyUnder }) => onlyUnder.length === 0)) return { fits: false, onlyUnder: [] };
+  const left = rivals.flatMap(({ onlyUnder: [first, second] }) => {
+    // Where several cruxes decide together, no list of readings says when it is left; it is then shown as it is.
+    if (!first || second) return [];
+    return [{ crux: first.crux, readings: readingsOf(first.crux).filter((id) => !first.readings.includes(id)) }];
+  });
+  return { fits: left.every(({ readings }) => readings.length > 0), onlyUnder: left };
+}
