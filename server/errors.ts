@@ -1,0 +1,231 @@
+/** server/errors.ts - every refusal by its code: its HTTP status, when it is given, and what to do about it.
+ *  May import: schema types. server/errors.md is printed from this table by `errorsAsMarkdown`; a test holds them equal.
+ *  A code that was shipped is never used in another sense, and one that is retired is listed at the end. */
+import type { Refusal } from "../schema/api.ts";
+
+interface ErrorEntry {
+  /** HTTP status of the answer. */
+  status: number;
+  /** When the refusal is given, as the end of a sentence that begins "Given when". */
+  when: string;
+  /** What the person, or the program that asked, does next. */
+  solve: string;
+}
+
+export const ERRORS = {
+  // What was asked
+  body_not_json: {
+    status: 400,
+    when: "the body of a request is not JSON",
+    solve: "Send JSON in UTF-8, with the content type application/json.",
+  },
+  body_invalid: {
+    status: 400,
+    when: "the body or the query of a request has not the form that was expected",
+    solve: "Put right what each issue names; unknown fields are issues too.",
+  },
+  body_too_large: { status: 413, when: "a body is larger than is read", solve: "Send it in parts." },
+  address_unknown: { status: 404, when: "nothing answers at the address", solve: "Check the address and the method." },
+  row_unknown: {
+    status: 404,
+    when: "no row of that kind has the id",
+    solve: "Load the page again: the row may have been removed. The history has it.",
+  },
+  change_unknown: { status: 404, when: "no change has the id", solve: "Load the history again and choose from it." },
+  attachment_unknown: {
+    status: 422,
+    when: "no attachment has the content hash",
+    solve: "Bring the file in first, then name it by the hash that came back.",
+  },
+  // What was to be written
+  value_invalid: {
+    status: 422,
+    when: "a value is not what its kind of row holds",
+    solve: "Put right what each issue names.",
+  },
+  reference_unknown: {
+    status: 422,
+    when: "a row names another that is not there",
+    solve: "Make the other row in the same change, or name one that is there.",
+  },
+  reading_of_other_crux: {
+    status: 422,
+    when: "a condition or choice names a crux and a reading of another crux",
+    solve: "Name readings of the crux.",
+  },
+  still_needed: {
+    status: 409,
+    when: "a row is to be removed that others still name",
+    solve: "Change or remove those in the same change; they are listed.",
+  },
+  row_named_twice: {
+    status: 422,
+    when: "two edits of one change name the same row",
+    solve: "Join the two edits into one.",
+  },
+  id_taken: {
+    status: 409,
+    when: "a new row has the id of one that is there",
+    solve: "Make a new id for the new row.",
+  },
+  id_removed: {
+    status: 409,
+    when: "a new row has the id of one that was removed",
+    solve: "Undo the removal, or make a new id.",
+  },
+  change_id_taken: {
+    status: 409,
+    when: "another change was already stored under the id",
+    solve: "Make a new id for each change; only the very same change may be sent again.",
+  },
+  slot_unknown: {
+    status: 422,
+    when: "a reading names a slot its row does not have",
+    solve: "Name a slot of the row; those of an action depend on its verb.",
+  },
+  slot_not_in_crux: {
+    status: 422,
+    when: "a reading gives a value to a slot its crux does not hold",
+    solve: "Put the slot into the crux in the same change, or take the value out of the reading.",
+  },
+  slot_value_wrong: {
+    status: 422,
+    when: "a reading gives a slot a value of another kind",
+    solve: "Give a value of the kind the slot holds.",
+  },
+  crux_circle: {
+    status: 422,
+    when: "cruxes would arise only when each other are read in some way",
+    solve: "Take one of the conditions out.",
+  },
+  two_adopted: {
+    status: 409,
+    when: "two readings of a crux would be adopted without a condition",
+    solve: "Give one of them a condition, or set one to standing or ruled out.",
+  },
+  anchor_outside: {
+    status: 422,
+    when: "an anchor does not lie in the text it names",
+    solve: "Mark the words again in the text as it is now.",
+  },
+  anchor_quote_differs: {
+    status: 422,
+    when: "an anchor says its words are the same and they are not",
+    solve: "Mark the words again, or say that they were reworded.",
+  },
+  text_invalid: {
+    status: 422,
+    when: "a passage text does not agree with its document, or is numbered out of turn",
+    solve: "Send the document and the text its words give, numbered 1; later ones come of amending.",
+  },
+  text_fixed: {
+    status: 409,
+    when: "a passage text is to be changed or removed that later ones, or anchors, rest on",
+    solve: "Amend the passage: that keeps the earlier words and carries the marks.",
+  },
+  // What came between
+  conflict: {
+    status: 409,
+    when: "another writer changed the same fields meanwhile",
+    solve: "Compare both values, choose, and send the choice with the newer version.",
+  },
+  version_unknown: {
+    status: 409,
+    when: "an edit names a version that the row has not reached",
+    solve: "Load the row again; this can come of a store that was put back from a copy.",
+  },
+  stale_text: {
+    status: 409,
+    when: "a passage was amended from a text that is no longer the current one",
+    solve: "Apply the change to the text that came back, and send it again.",
+  },
+  steps_invalid: {
+    status: 422,
+    when: "the editor's steps cannot be applied to the text",
+    solve: "Load the passage again and amend it once more.",
+  },
+  already_undone: { status: 409, when: "a change was already taken back", solve: "Undo the undo to have it again." },
+  // The store itself
+  store_unreadable: {
+    status: 500,
+    when: "the store file cannot be opened or made",
+    solve: "Check that the folder is there and that you may write in it.",
+  },
+  store_foreign: {
+    status: 500,
+    when: "the file is not a store of this program",
+    solve: "Name another file; this one was left as it is.",
+  },
+  store_newer: {
+    status: 500,
+    when: "the store was written by a newer version of the program",
+    solve: "Update the program.",
+  },
+  store_damaged: {
+    status: 500,
+    when: "the store does not pass its own checks",
+    solve: "Put back the last good copy of the file.",
+  },
+  migration_gap: {
+    status: 500,
+    when: "the program's migrations are not numbered 1, 2, 3 without gaps",
+    solve: "Install the program again.",
+  },
+  migration_edited: {
+    status: 500,
+    when: "a migration the store has been through is not what it was then",
+    solve: "Put the migration back as it was shipped, and write what is new as the next number.",
+  },
+  store_busy: {
+    status: 503,
+    when: "another program holds the store for too long",
+    solve: "Try again in a moment.",
+  },
+  store_full: { status: 507, when: "there is no room left on the disk", solve: "Make room, then try again." },
+} as const satisfies Record<string, ErrorEntry>;
+
+export type ErrorCode = keyof typeof ERRORS;
+
+/** A refusal whose code is in the table. */
+export interface CodedRefusal extends Refusal {
+  error: Refusal["error"] & { code: ErrorCode };
+}
+
+/** What comes of something that may be refused. */
+export type Outcome<T> = { ok: true; value: T } | { ok: false; refusal: CodedRefusal };
+
+/** Makes a refusal. `sentence` says what was expected, what came, where, and what to do. */
+export function refused(
+  code: ErrorCode,
+  sentence: string,
+  more: Omit<Refusal["error"], "code" | "sentence"> = {},
+): { ok: false; refusal: CodedRefusal } {
+  return { ok: false, refusal: { error: { code, sentence, ...more } } };
+}
+
+export function done<T>(value: T): { ok: true; value: T } {
+  return { ok: true, value };
+}
+
+/** HTTP status of a refusal. */
+export function statusOf(refusal: CodedRefusal): number {
+  return ERRORS[refusal.error.code].status;
+}
+
+/** The table as the page that documents it. */
+export function errorsAsMarkdown(): string {
+  const rows = Object.entries(ERRORS).map(
+    ([code, entry]) => `| \`${code}\` | ${entry.status} | ${entry.when} | ${entry.solve} |`,
+  );
+  return [
+    "# Refusals",
+    "",
+    "Printed from server/errors.ts; change it there. Every answer that is not 2xx carries one of these codes and a",
+    "sentence of its own that names the place.",
+    "",
+    "| code | status | given when | what to do |",
+    "|---|---|---|---|",
+    ...rows,
+    "",
+  ].join("\n");
+}

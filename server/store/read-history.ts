@@ -1,0 +1,37 @@
+/** server/store/read-history.ts - what was changed, when, by whom and why; and one change whole.
+ *  May import: schema types, siblings in server/store. */
+import type { HistoryEntry } from "../../schema/api.ts";
+import type { LoggedChange } from "../../schema/change.ts";
+import { changesBefore, editsOf, findChange, type StoredChange, touchedBy } from "./log.ts";
+import type { Store } from "./open-store.ts";
+import { undoneBy } from "./undo-change.ts";
+
+export interface HistoryQuery {
+  /** Only changes that touched this work. */
+  work?: string;
+  /** Only changes numbered below this one, to go on from the last that was read. */
+  before?: number;
+  /** How many at most; 50 when not given. */
+  limit?: number;
+}
+
+/** Newest first. */
+export function readHistory(store: Store, { work, before, limit = 50 }: HistoryQuery = {}): HistoryEntry[] {
+  const undone = undoneBy(store);
+  return changesBefore(store, { work: work ?? null, before: before ?? null, limit }).map((change) => ({
+    ...headOf(change),
+    undone: undone.has(change.id),
+    touched: touchedBy(store, change.number),
+  }));
+}
+
+/** The change with all its rows, or null. */
+export function readChange(store: Store, id: string): LoggedChange | null {
+  const change = findChange(store, id);
+  if (change === null) return null;
+  return { ...headOf(change), sitting: change.sitting, edits: editsOf(store, change.number) };
+}
+
+function headOf({ number, id, when, who, why, group, undoes }: StoredChange) {
+  return { number, id, when, who, why, group, undoes };
+}
