@@ -1,0 +1,31 @@
+/** server/demo/book.ts - the invented book that comes with the program, as the edits that create it.
+ *  May import: schema types, siblings. The same edits every time: ids are counted, days are written down. */
+import type { Edit } from "../../schema/change.ts";
+import { changeUponTheWall } from "./change-upon-the-wall.ts";
+import { circleAboutTheWell } from "./circle-about-the-well.ts";
+import { setting } from "./setting.ts";
+import { spearCarriedAndTurned } from "./spear-carried-and-turned.ts";
+
+export interface DemoBook {
+  work: string;
+  /** Ids of the exercises. The first two are complete, the third is only begun. */
+  exercises: { circle: string; change: string; turned: string };
+  edits: Edit[];
+}
+
+export function demoBook(): DemoBook {
+  const shared = setting();
+  const circle = circleAboutTheWell(shared);
+  const change = changeUponTheWall(shared, circle);
+  const turned = spearCarriedAndTurned(shared, circle);
+  return {
+    work: shared.book.work,
+    exercises: { circle: circle.id, change: change.id, turned: turned.id },
+    edits: shared.book.edits(),
+  };
+}
+
+/** All of the book as one list of `create` edits. */
+export function demoEdits(): Edit[] {
+  return demoBook().edits;
+}

@@ -1,0 +1,503 @@
+/** server/demo/change-upon-the-wall.ts - the second exercise of the invented book, complete: its words and its elements.
+ *  May import: siblings. It goes out along the wall with the wall on the right, turns about past the trough and comes
+ *  back with the wall on the left; then the same on the other side of the court. The gate lies at the foot, so with the
+ *  wall on the right every corner of the court turns left. */
+import { adopted } from "./builder.ts";
+import type { circleAboutTheWell } from "./circle-about-the-well.ts";
+import { type ActionDraft, at, clock, does, idOf, implied, inCrux, LEFT, RIGHT, stated, supplied } from "./draft.ts";
+import { ExerciseBuilder } from "./exercise-builder.ts";
+import { folio, page } from "./leaf.ts";
+import { ASKED_ON, EDITOR, SAT_ON, TRANSLATOR } from "./people.ts";
+import type { Phrase } from "./phrase.ts";
+import type { Setting } from "./setting.ts";
+
+type ChangeWords = ReturnType<typeof words>;
+
+export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnType<typeof circleAboutTheWell>) {
+  const { book, court, spear, turns } = setting;
+  const exercise = new ExerciseBuilder(book, {
+    label: "2",
+    title: "Of the change upon the wall",
+    note: "",
+    ground: court.ground,
+  });
+  const passages = words(setting, exercise.id);
+  const { washes, other } = cruxes(setting, exercise.id, passages);
+  const { out, change, mirror, home } = passages;
+  const inTheRight = implied("right", "The usual opening puts the spear in the right hand.");
+
+  const atTheBalance = implied("balance", "The usual opening: held where it balances.");
+
+  /** The spear goes from one hand to the other, and the reins the opposite way. */
+  const handsChange = (from: "left" | "right", to: "left" | "right", given: Phrase[]): ActionDraft[] => {
+    const pass = does(
+      "pass",
+      {
+        object: stated(spear),
+        from: implied(from, "That hand has it."),
+        to: implied(to, "There are only two hands."),
+        zone: atTheBalance,
+      },
+      { words: given, onlyWhen: [other.reads("hand")] },
+    );
+    const reins = does(
+      "change reins",
+      { to: implied(from, "The hand that has given up the spear is free.") },
+      {
+        onlyWhen: [other.reads("hand")],
+        because: implied(true, "The hand that has the spear has not the reins (A f. 2v)."),
+      },
+    );
+    return [pass, reins];
+  };
+
+  const alongTheWall = exercise.step(
+    "Along the wall to the trough",
+    out.both(
+      "Here he goes out from the gate with the wall upon his right, the spear low beside the right boot as in the first exercise, and follows the wall about the corner as far as the trough.",
+      "Hic a porta exit muro ad dextram, hasta demissa iuxta ocream dextram ut in exercitio primo, et murum sequitur circa angulum usque ad alveum.",
+    ),
+    [
+      does(
+        "ride",
+        {
+          figure: stated("along the wall"),
+          turn: implied(LEFT, "With the wall upon his right every corner turns left."),
+          from: stated(at(court.gate), out.both("from the gate", "a porta")),
+          toward: stated(at(court.trough), out.both("as far as the trough", "usque ad alveum")),
+        },
+        { words: out.both("follows the wall about the corner", "murum sequitur circa angulum") },
+      ),
+      does(
+        "hold",
+        { object: stated(spear), hold: stated(holds.byTheBoot), hand: inTheRight },
+        { words: out.both("the spear low beside the right boot", "hasta demissa iuxta ocream dextram") },
+      ),
+    ],
+  );
+
+  const raise = does("raise", {
+    object: implied(spear, "“eam” can only be the spear: nothing else so far is feminine and in his hand."),
+    hand: inTheRight,
+    level: supplied("high", "Raised from the boot, as in the first exercise."),
+  });
+  exercise.step(
+    "The spear raised at the trough",
+    out.both("At the trough he †washes† it.", "Ad alveum eam †lavat†."),
+    [raise],
+    {
+      onlyWhen: [washes.reads("raises")],
+      because: implied(true, "One letter is changed: levat for lavat."),
+    },
+  );
+
+  const inTheTurn = exercise.step(
+    "The turn off the wall, and the change",
+    [
+      ...out.both(
+        "When he has passed the trough by three lengths of the horse, he turns off the wall in a small half circle and comes back to it, so that the wall which was upon his right is upon his left.",
+        "Cum alveum tribus equi longitudinibus praeterierit, a muro parvo semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuit ad laevam sit.",
+      ),
+      ...change.both(
+        "As he turns he brings the spear across before him and gives it to the other",
+        "Dum vertit, hastam ante se traducit et alteri dat",
+      ),
+    ],
+    [
+      does(
+        "ride",
+        {
+          figure: stated("half volte"),
+          turn: implied(LEFT, "The wall is upon his right: there is only the left."),
+          manner: stated("small half circle", out.both("in a small half circle", "parvo semicirculo")),
+        },
+        {
+          words: out.both(
+            "he turns off the wall in a small half circle and comes back to it",
+            "a muro parvo semicirculo vertit et ad eum redit",
+          ),
+        },
+      ),
+      does(
+        "carry",
+        {
+          object: stated(spear),
+          hand: inTheRight,
+          level: implied("middle", "Across before him it lies over the horse's neck."),
+        },
+        {
+          words: change.both("brings the spear across before him", "hastam ante se traducit"),
+          timing: implied({ is: "at", over: 1, of: 2 }, "“As he turns”: not before the turn and not after it."),
+        },
+      ),
+      ...handsChange("right", "left", change.both("gives it to the other", "alteri dat")),
+      does(
+        "cross the neck",
+        { object: stated(spear), to: implied(LEFT, "From the right, the other side is the left.") },
+        { words: change.both("gives it to the other", "alteri dat"), onlyWhen: [other.reads("side")] },
+      ),
+    ],
+    { cue: stated("he has passed the trough by three lengths of the horse") },
+  );
+
+  exercise.advice(
+    "Do not hurry the change",
+    change.both(
+      "Let him not hurry this, for the horse reads haste in the hand",
+      "Ne festinet in hoc, nam equus festinationem in manu legit",
+    ),
+    inTheTurn,
+    inTheTurn,
+  );
+
+  const back = exercise.step(
+    "Back to the gate, the point on the left",
+    change.both(
+      "and rides back the way he came, the point now looking forward upon the left",
+      "et qua venerat redit, cuspide iam ad laevam prospiciente",
+    ),
+    [
+      does(
+        "ride",
+        {
+          figure: implied("along the wall", "The way he came was along the wall."),
+          turn: implied(RIGHT, "With the wall upon his left every corner turns right."),
+          toward: implied(at(court.gate), "The way he came began at the gate."),
+        },
+        { words: change.both("rides back the way he came", "qua venerat redit") },
+      ),
+      does(
+        "carry",
+        {
+          object: stated(spear),
+          hand: inCrux(other, {
+            hand: implied("left", "He has given it to the left hand."),
+            side: implied("right", "He has given it to the left side; the hand is the same."),
+          }),
+          bearing: stated(clock(11)),
+        },
+        { words: change.both("the point now looking forward upon the left", "cuspide iam ad laevam prospiciente") },
+      ),
+    ],
+  );
+
+  exercise.advice(
+    "The point a cubit from the wall",
+    change.both(
+      "let the point keep a cubit from the wall, for stone is not persuaded",
+      "cuspis cubitum a muro distet, nam lapidi non persuadetur",
+    ),
+    back,
+    back,
+  );
+
+  const takenBack = change.both("takes it back as it was before", "eam recipit sicut ante erat");
+  const atTheGate = exercise.step(
+    "Halt, and the spear taken back",
+    change.both(
+      "When he is again at the gate he halts and takes it back as it was before.",
+      "Cum iterum ad portam venerit, consistit et eam recipit sicut ante erat.",
+    ),
+    [
+      does(
+        "ride",
+        { figure: stated("halt"), toward: stated(at(court.gate)) },
+        { words: change.both("he halts", "consistit") },
+      ),
+      ...handsChange("left", "right", takenBack),
+      does(
+        "cross the neck",
+        { object: stated(spear), to: implied(RIGHT, "As it was before: upon the right.") },
+        { words: takenBack, onlyWhen: [other.reads("side")] },
+      ),
+      does(
+        "hold",
+        { object: stated(spear), hold: implied(holds.byTheBoot, "As it was before: by the boot."), hand: inTheRight },
+        { because: implied(true, "As it was before: the place as well as the hand.") },
+      ),
+    ],
+    { cue: stated("he is again at the gate") },
+  );
+
+  const spearGiven = does(
+    "pass",
+    {
+      object: stated(spear),
+      from: implied("right", "That hand has it."),
+      to: stated("left"),
+      zone: atTheBalance,
+    },
+    { words: mirror.both("gives the spear into his left hand", "hastam in manum sinistram dat") },
+  );
+  exercise.step(
+    "Spear to the left hand, reins to the right",
+    mirror.both(
+      "Then, standing in the gate, he gives the spear into his left hand, and after it the reins into his right",
+      "Tum in porta stans hastam in manum sinistram dat, et post eam habenas in dextram",
+    ),
+    [
+      spearGiven,
+      does(
+        "change reins",
+        { to: stated("right") },
+        {
+          words: mirror.both("after it the reins into his right", "post eam habenas in dextram"),
+          timing: () =>
+            stated({ is: "after action", action: idOf(spearGiven) }, mirror.both("and after it", "et post eam")),
+        },
+      ),
+    ],
+    { cue: stated("standing in the gate") },
+  );
+
+  exercise.again(
+    "The same by the other wall",
+    mirror.both(
+      "now he does all this by the other wall, where the elm is, with the sides changed, save that he does not raise the spear under the elm",
+      "nunc haec omnia facit iuxta alterum murum, ubi ulmus est, lateribus mutatis, nisi quod hastam sub ulmo non levat",
+    ),
+    {
+      of: { is: "elements", from: alongTheWall, to: atTheGate },
+      manner: "mirrored",
+      except: [
+        { is: "without", action: idOf(raise) },
+        { is: "words", words: "The elm takes the place of the trough." },
+      ],
+    },
+  );
+
+  const spearHome = does(
+    "pass",
+    {
+      object: stated(spear),
+      from: implied("left", "The mirrored course ends with it there."),
+      to: implied("right", "As at first."),
+      zone: atTheBalance,
+    },
+    {
+      words: home.both(
+        "changes spear and reins back as they were at first",
+        "hastam et habenas reddit ut initio erant",
+      ),
+    },
+  );
+  exercise.step(
+    "Spear and reins as at first",
+    home.both(
+      "When he has come to the gate the second time, he changes spear and reins back as they were at first",
+      "Cum iterum ad portam venerit, hastam et habenas reddit ut initio erant",
+    ),
+    [
+      spearHome,
+      does(
+        "change reins",
+        { to: implied("left", "As at first.") },
+        {
+          timing: () =>
+            implied(
+              { is: "after action", action: idOf(spearHome) },
+              "As in the gate before: the spear, then the reins.",
+            ),
+        },
+      ),
+    ],
+    { cue: stated("he has come to the gate the second time") },
+  );
+
+  exercise.step(
+    "Up the court at a walk, and the greeting",
+    home.both(
+      "then he rides up the court to the stair at a walk, leaving the well upon whichever hand he pleases, and makes the greeting as I have taught it",
+      "tum per curiam passu ad gradus ascendit, puteo ad utramlibet manum relicto, et salutationem facit ut docui",
+    ),
+    [
+      does("go at", { gait: stated("walk") }, { words: home.both("at a walk", "passu") }),
+      does(
+        "ride",
+        {
+          figure: implied("straight", "Straight but for the well, which he leaves upon either hand."),
+          from: implied(at(court.gate), "He is there."),
+          toward: stated(at(court.stair)),
+          how: stated(
+            "leaving the well upon whichever hand he pleases",
+            home.both("leaving the well upon whichever hand he pleases", "puteo ad utramlibet manum relicto"),
+          ),
+        },
+        { words: home.both("rides up the court to the stair", "per curiam passu ad gradus ascendit") },
+      ),
+      does(
+        "ride",
+        { figure: implied("halt", "The greeting is made standing, a spear's length before the stair.") },
+        { because: implied(true, "As I have taught it: in the first exercise he halts for it (A f. 3v).") },
+      ),
+      does(
+        "perform",
+        { movement: stated(greeting), hand: inTheRight, object: implied(spear, "He has nothing else.") },
+        { words: home.both("makes the greeting as I have taught it", "salutationem facit ut docui") },
+      ),
+    ],
+  );
+
+  book.standing(
+    {
+      exercise: exercise.id,
+      is: "never mentioned",
+      title: "What becomes of the reins while the spear is given over in the turn",
+      note: "Standing in the gate he is told: the spear, and after it the reins. At the canter he is told nothing.",
+    },
+    [],
+    supplied(true, "Looked for in A ff. 4r–4v and in B f. 2r."),
+  );
+  book.mark("senses", turns.horse, out.both("he turns off the wall", "vertit"));
+  book.mark("senses", turns.horse, change.both("As he turns", "Dum vertit"));
+  return { id: exercise.id };
+}
+
+/** Two places of doubt: a word that cannot be right as it stands, and one that can be right in two ways. */
+function cruxes({ book, sitting }: Setting, exercise: string, { out, change, mirror, home }: ChangeWords) {
+  const lavat = out.both("he †washes† it", "†lavat†");
+  const washes = book.crux({
+    exercise,
+    is: "corrupt",
+    title: "He washes it at the trough",
+    note: "A has “lauat” in plain letters. In B the corner with this line is torn away.",
+    words: lavat,
+    readings: {
+      raises: {
+        title: "he raises it (levat)",
+        argument:
+          "One letter, and one this hand is careless of. And under the elm he is told not to raise the spear, which " +
+          "need not be said unless he has raised it at the trough.",
+        holder: TRANSLATOR,
+        speaksFor: mirror.both("he does not raise the spear under the elm", "hastam sub ulmo non levat"),
+        status: adopted(SAT_ON, sitting, "The exception under the elm has nothing to be an exception from otherwise."),
+      },
+      washes: {
+        title: "he washes it (lavat), and nothing is ridden",
+        argument:
+          "A groom's reminder beside the word for a trough, copied into the line by somebody who was thinking of " +
+          "supper. Then the spear simply stays low.",
+        holder: EDITOR,
+        evidence: [
+          { is: "editor", note: "The words are in A as they stand, and no scribe is obliged to be sensible." },
+        ],
+      },
+    },
+  });
+  book.question(
+    {
+      exercise,
+      crux: washes,
+      text: "Is the a of “lauat” certain in A?",
+      to: TRANSLATOR,
+      by: "person",
+      asked: "2026-09-02",
+      effort: 1,
+      answers: [
+        { label: "Certain: an a", allows: [washes.reads("raises", "washes")] },
+        { label: "It can be an e", allows: [washes.reads("raises")] },
+      ],
+      state: {
+        is: "answered",
+        on: SAT_ON,
+        sitting,
+        answer: "It can be an e. The same letter stands twice more on this leaf where an e is meant beyond doubt.",
+      },
+    },
+    lavat,
+  );
+
+  const alteri = change.both("gives it to the other", "alteri dat");
+  const other = book.crux({
+    exercise,
+    is: "ambiguous",
+    title: "The other hand, or the other side",
+    note:
+      "“alteri” wants a noun and has none. It may be the other hand (manui): spear and reins change places. It may be " +
+      "the other side (lateri): the same hand carries the spear across the neck.",
+    words: alteri,
+    readings: {
+      hand: {
+        title: "to the other hand; the reins change too",
+        argument:
+          "One gives to a hand. And the close of the exercise knows of reins lost in the turn, where there would be " +
+          "nothing to lose them by if the hands kept what they had.",
+        holder: TRANSLATOR,
+        speaksFor: home.both("who has lost the reins lost them in the turn", "qui habenas amisit, in flexu amisit"),
+      },
+      side: {
+        title: "to the other side, in the same hand",
+        argument:
+          "When this book means a hand it writes a hand: standing in the gate he gives the spear “in manum sinistram”. " +
+          "A change of both hands in half a small circle is a great deal to leave unsaid.",
+        holder: EDITOR,
+        speaksFor: mirror.both("into his left hand", "in manum sinistram"),
+      },
+    },
+  });
+  book.question(
+    {
+      exercise,
+      crux: other,
+      text: "Is “alteri” without a noun always a hand in this book, or may it be a side?",
+      to: TRANSLATOR,
+      by: "person",
+      asked: ASKED_ON,
+      effort: 2,
+      answers: [
+        { label: "Always a hand", allows: [other.reads("hand")] },
+        { label: "Here a side", allows: [other.reads("side")] },
+        { label: "Either", allows: [other.reads("hand", "side")] },
+      ],
+    },
+    alteri,
+  );
+  return { washes, other };
+}
+
+function words({ book, texts }: Setting, exercise: string) {
+  const out = book.passage(texts, exercise, [folio("A", "4r", 1, 10), folio("B", "2r", 1, 10), page(20)], {
+    translation: `
+      Here he goes out from the gate with the wall upon his right, the spear low beside the right boot as in the first
+      exercise, and follows the wall about the corner as far as the trough. At the trough he †washes†⟦note: A: lauat.⟧
+      it. When he has passed the trough by three lengths of the horse, he turns off the wall in a small half circle and
+      comes back to it, so that the wall which was upon his right is upon his left.`,
+    original: `
+      Hic a porta exit muro ad dextram, hasta demissa iuxta ocream dextram ut in exercitio primo, et murum sequitur circa
+      angulum usque ad alveum. Ad alveum eam †lavat†. Cum alveum tribus equi longitudinibus praeterierit, a muro parvo
+      semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuit ad laevam sit.`,
+  });
+  const change = book.passage(texts, exercise, [folio("A", "4r", 11, 19), folio("B", "2r", 11, 18), page(20)], {
+    translation: `
+      As he turns he brings the spear across before him and gives it to the other, and rides back the way he came, the
+      point now looking forward upon the left. Let him not hurry this, for the horse reads haste in the hand; and let the
+      point keep a cubit from the wall, for stone is not persuaded. When he is again at the gate he halts and takes it
+      back as it was before.`,
+    original: `
+      Dum vertit, hastam ante se traducit et alteri dat, et qua venerat redit, cuspide iam ad laevam prospiciente. Ne
+      festinet in hoc, nam equus festinationem in manu legit; et cuspis cubitum a muro distet, nam lapidi non persuadetur.
+      Cum iterum ad portam venerit, consistit et eam recipit sicut ante erat.`,
+  });
+  const mirror = book.passage(texts, exercise, [folio("A", "4v", 1, 7), page(21)], {
+    translation: `
+      Then, standing in the gate, he gives the spear into his left hand, and after it the reins into his right; and now
+      he does all this by the other wall, where the elm is, with the sides changed, save that he does not raise the spear
+      under the elm, whose boughs hang lower than any rider believes.`,
+    original: `
+      Tum in porta stans hastam in manum sinistram dat, et post eam habenas in dextram; et nunc haec omnia facit iuxta
+      alterum murum, ubi ulmus est, lateribus mutatis, nisi quod hastam sub ulmo non levat, cuius rami humilius pendent
+      quam quisquam eques credit.`,
+  });
+  const home = book.passage(texts, exercise, [folio("A", "4v", 8, 14), page(21)], {
+    translation: `
+      When he has come to the gate the second time, he changes spear and reins back as they were at first; then he rides
+      up the court to the stair at a walk, leaving the well upon whichever hand he pleases, and makes the greeting as I
+      have taught it. He who has lost nothing may be content; he who has lost the reins lost them in the turn, and knows
+      it already.`,
+    original: `
+      Cum iterum ad portam venerit, hastam et habenas reddit ut initio erant; tum per curiam passu ad gradus ascendit,
+      puteo ad utramlibet manum relicto, et salutationem facit ut docui. Qui nihil amisit contentus sit; qui habenas
+      amisit, in flexu amisit, et iam scit.`,
+  });
+  return { out, change, mirror, home };
+}

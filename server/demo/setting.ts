@@ -1,0 +1,103 @@
+/** server/demo/setting.ts - what all exercises of the invented book share: the work and its texts, the things carried,
+ *  the court and the opening words, the sitting with the translator, and the word that means two things.
+ *  May import: siblings. Everything here is invented: book, house, people and places. */
+import { BookBuilder, type Revisions } from "./builder.ts";
+import { court } from "./court.ts";
+import { about, supplied } from "./draft.ts";
+import { EDITOR, SAT_ON, TRANSLATOR } from "./people.ts";
+
+export type Setting = ReturnType<typeof setting>;
+
+export function setting() {
+  const book = new BookBuilder({
+    title: "The Varne Riding-House Book",
+    author: "an unnamed riding-master",
+    levels: [],
+    note:
+      "Invented. This book comes with Passagework so that there is something to read and to try: there is no such " +
+      "book, house, translator or court. Its exercises have been ridden on paper only.",
+    source: null,
+    invented: true,
+  });
+  const texts = witnessesAndTexts(book);
+  const things = {
+    spear: book.object("shaft", "spear", "A boar-spear.", {
+      length: supplied(
+        about(2, 0.2),
+        "The book never measures it. A longer one would strike the horse when it is passed.",
+      ),
+    }),
+    reins: book.object("reins", "reins", "", {}),
+  };
+  const sitting = book.add("sittings", {
+    on: SAT_ON,
+    who: [TRANSLATOR, EDITOR],
+    place: "Varne House, over the photographs of A and B",
+    note: "The first exercise and two leaves of the second, read aloud with both manuscripts open.",
+  });
+  const turns = book.term(
+    {
+      word: "vertit",
+      language: "la",
+      note:
+        "Englished “turns” throughout, so that the doubt stays to be seen. With an object it is the spear that is " +
+        "turned; without one, the horse.",
+    },
+    {
+      horse: {
+        title: "the horse turns",
+        gloss: "Horse and rider turn off their line, or about. Which way is never part of the word.",
+      },
+      spear: {
+        title: "the spear is turned",
+        gloss: "The spear is turned in the hand, point for butt, while the horse goes on as it was.",
+      },
+    },
+  );
+  return { book, texts, ...things, ...court(book, texts, things), sitting, turns };
+}
+
+function witnessesAndTexts(book: BookBuilder): Revisions {
+  const houseCopy = book.add("witnesses", {
+    siglum: "A",
+    is: "manuscript",
+    name: "the house copy",
+    place: "Varne House",
+    date: "about 1460",
+    note: "Complete. One hand, quick and untroubled; its a and its e are easily taken for each other.",
+  });
+  book.add("witnesses", {
+    siglum: "B",
+    is: "manuscript",
+    name: "the binding fragment",
+    place: "Varne House, in the binding of an account book",
+    date: "a generation later than A",
+    note: "Two leaves: the opening, the first exercise but for its end, and the beginning of the second. A corner is torn off.",
+  });
+  const translation = book.add("layers", {
+    is: "translation",
+    title: "Varne, tr.",
+    by: TRANSLATOR,
+    language: "en",
+    witness: null,
+    urn: "",
+  });
+  const original = book.add("layers", {
+    is: "original",
+    title: "Latin of A",
+    by: EDITOR,
+    language: "la",
+    witness: houseCopy,
+    urn: "",
+  });
+  const cameIn = { received: "2026-08-30", attachment: null, note: "" };
+  return {
+    translation: book.rows.add("revisions", {
+      layer: translation,
+      label: "first print",
+      from: "the translator's pages",
+      ...cameIn,
+    }),
+    original: book.rows.add("revisions", { layer: original, label: "transcript", from: "the photographs", ...cameIn }),
+  };
+}
