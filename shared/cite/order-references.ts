@@ -8,7 +8,7 @@ import type { FolioPoint, PagePoint, Reference } from "../../schema/reference.ts
 export function compareReferences(first: Reference, second: Reference): number {
   if (first.kind !== second.kind) return KINDS.indexOf(first.kind) - KINDS.indexOf(second.kind);
   const [a, b] = [spanOf(first), spanOf(second)];
-  return compareNames(a.of, b.of) || compareStarts(a.from, b.from) || -compareEnds(a.to, b.to);
+  return compareNames(a.of, b.of) || compareStarts(a.from, b.from) || compareEnds(b.to, a.to);
 }
 
 /** Whether all of `point` lies in `range`, both ends counted: 7 holds 7.13, and f. 7r holds f. 7r, l. 3. False for

@@ -1,7 +1,7 @@
 /** shared/cite/parse-reference.ts - reads a reference as scholars write it: 7.13–17; A f. 7r, ll. 10–17; pp. 212–214.
  *  May import: schema types, siblings in shared/cite. Keeps rules C1-C6 (shared/cite/RULES.md). */
 import type { FolioPoint, PagePoint, Reference } from "../../schema/reference.ts";
-import { endsBeforeItBegins } from "./order-references.ts";
+import { compareReferences, endsBeforeItBegins } from "./order-references.ts";
 import { BARE_FOLIO, FOLIO_FORM, FOLLOWING_FORM, PAGE_FORM, SECTION_NAME, tidyReference } from "./reference-forms.ts";
 
 export type ParsedReference = { readonly ok: true; readonly reference: Reference } | ReferenceRefusal;
@@ -86,11 +86,20 @@ function finish(text: string, read: Read): ParsedReference {
       `"${text}" ends before it begins: write the first place first, and the last in full.`,
     );
   }
-  return { ok: true, reference: read };
+  return { ok: true, reference: withoutEqualEnd(read) };
+}
+
+/** "7–7" is "7": one place has one form. */
+function withoutEqualEnd(reference: Reference): Reference {
+  const { to: _to, ...single } = reference;
+  const start = single as Reference;
+  if (reference.to === undefined) return reference;
+  const end = { ...single, from: reference.to } as Reference;
+  return compareReferences(start, end) === 0 ? start : reference;
 }
 
 function readSection(text: string): Read {
-  const [first = "", last, ...rest] = text.replace(/\. /gu, ".").split("-");
+  const [first = "", last, ...rest] = text.replace(/(?<=\d)\. (?=\d)/gu, ".").split("-");
   if (rest.length > 0) return null;
   const from = levelsOf(first.replace(/^[§¶]{1,2} ?/u, ""));
   if (from === null) return null;

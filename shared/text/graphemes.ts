@@ -13,7 +13,7 @@ export function isGraphemeBoundary(text: string, offset: number): boolean {
   return graphemeAround(text, offset).from === offset;
 }
 
-/** The widest-by-need range that splits no grapheme and holds `from` to `to`. A gap inside a grapheme moves to the
+/** The smallest range that splits no grapheme and holds `from` to `to`. A gap inside a grapheme moves to the
  *  start of that grapheme. Ends outside the text are brought in. */
 export function snapToGraphemes(text: string, from: number, to: number): { from: number; to: number } {
   const first = Math.min(Math.max(from, 0), text.length);
