@@ -1,0 +1,81 @@
+/** server/publish/cited.ts - citations on the page: where it stands, and the words that stand there.
+ *  May import: schema types, shared/cite, siblings. */
+import type { Citation, DrillElement } from "../../schema/drill.ts";
+import { shortenQuote } from "../../shared/cite/citation-line.ts";
+import { html, joined, type Markup } from "./markup.ts";
+
+/** Longest quotation on the page, in characters; of a longer one the middle is left out, and "…" says so. */
+export const LONGEST_ON_PAGE = 600;
+
+/** Each place once, gathered under its reference, each text on a line of its own: `f. 7r, ll. 4–9 “words” “words”`.
+ *  Words that stand within longer quoted ones are not repeated. Null when there are none. */
+export function citedPlaces(citations: readonly Citation[]): Markup | null {
+  if (citations.length === 0) return null;
+  const byReference = new Map<string, Map<string, Citation[]>>();
+  for (const citation of citations) {
+    const byLayer = byReference.get(citation.reference) ?? new Map<string, Citation[]>();
+    byReference.set(citation.reference, byLayer);
+    byLayer.set(citation.layer, [...(byLayer.get(citation.layer) ?? []), citation]);
+  }
+  const groups = [...byReference].map(([reference, byLayer]) => {
+    const lines = [...byLayer.values()].map((list, index) => {
+      const quotes = joined(outermost(list).map(quoted), " ");
+      return index === 0 ? quotes : html`<span class="beside">${quotes}</span>`;
+    });
+    return html`<span class="place"><span class="ref">${reference}</span> ${joined(lines, " ")}</span>`;
+  });
+  return joined(groups, " ");
+}
+
+/** Citations of one text that lie in no other of the list, in the order of the text. */
+function outermost(citations: readonly Citation[]): Citation[] {
+  const byPlace = [...citations].sort((a, b) => a.from - b.from || b.to - a.to);
+  const kept: Citation[] = [];
+  for (const citation of byPlace) {
+    const within = kept.some(
+      (other) =>
+        other.from <= citation.from &&
+        citation.to <= other.to &&
+        other.state === citation.state &&
+        other.quote.includes(citation.quote),
+    );
+    if (!within) kept.push(citation);
+  }
+  return kept;
+}
+
+/** The words of one citation, in their own language; a gap between words and lost words are told as such. */
+function quoted(citation: Citation): Markup {
+  const words = shortenQuote(citation.quote, LONGEST_ON_PAGE);
+  const state =
+    citation.state === "lost"
+      ? html` <span class="soft">(no longer in the text)</span>`
+      : citation.state === "reworded"
+        ? html` <span class="soft">(reworded since it was marked)</span>`
+        : null;
+  if (words === "") return html`<span class="soft">(between words)</span>${state}`;
+  return html`<bdi class="said" lang="${citation.language}">“${words}”</bdi>${state}`;
+}
+
+/** All places an element rests on: its own words, and those of what is done in it and of every value. What a step only
+ *  inherits is cited at the instruction. */
+export function citationsOfElement(element: DrillElement): Citation[] {
+  const own = element.actions.filter((action) => !action.inherited);
+  return [
+    ...element.citations,
+    ...element.values.flatMap((value) => value.citations),
+    ...own.flatMap((action) => [...action.citations, ...action.values.flatMap((value) => value.citations)]),
+  ];
+}
+
+/** What it rests on besides words, each once. */
+export function restsOfElement(element: DrillElement): string[] {
+  const own = element.actions.filter((action) => !action.inherited);
+  return [
+    ...new Set([
+      ...element.rests,
+      ...element.values.flatMap((value) => value.rests),
+      ...own.flatMap((action) => [...action.rests, ...action.values.flatMap((value) => value.rests)]),
+    ]),
+  ];
+}
