@@ -189,13 +189,17 @@ export class TeiWalk {
       (name === "foreign" ? ({ type: "foreign", attrs: { lang: around.language } } as const) : undefined);
     if (mark !== undefined)
       around = { ...around, marks: [...around.marks.filter(({ type }) => type !== mark.type), mark] };
-    else if (kind === undefined && cited === null && !CONTAINERS.has(name)) {
+    else if (kind === undefined && cited === null && !CONTAINERS.has(name) && !this.#readsAttribute(element)) {
       this.#dropped.add(`tag <${name}>`, WHY_TAG_ONLY, placeOf(element));
     }
     this.#ownReading(element, around);
     if (name === "cell") this.#builder.part();
     if (cited !== null) this.#leave(element, cited.level);
     if (kind !== undefined || name === "lg" || name === "list" || name === "table") this.#builder.block(before);
+  }
+
+  #readsAttribute(element: XmlElement): boolean {
+    return element.attributes[CHOSEN_IN_ATTRIBUTE.get(element.name) ?? ""] !== undefined;
   }
 
   /** The words of the element; in TEI P4 the reading of the edition may stand in an attribute instead. */

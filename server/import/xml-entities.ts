@@ -84,7 +84,7 @@ export class XmlEntities {
 
   /** What the name stands for. The five names of XML itself are in the table. */
   resolve(name: string): EntityAnswer {
-    const declaration = this.#declared.get(name);
+    const declaration = /^(lt|gt|amp|quot|apos)$/.test(name) ? undefined : this.#declared.get(name);
     if (declaration === undefined) {
       const text = fromTable(name);
       return text === undefined ? { kind: "unknown" } : { kind: "text", text };
@@ -97,7 +97,7 @@ export class XmlEntities {
       return { kind: "bomb", why: `makes the text grow by more than ${ENTITY_GROWTH_LIMIT} letters` };
     }
     const text = this.#expand(name);
-    return text.includes("<") && !/^(lt|amp)$/.test(name) ? { kind: "markup" } : { kind: "text", text };
+    return text.includes("<") ? { kind: "markup" } : { kind: "text", text };
   }
 }
 
