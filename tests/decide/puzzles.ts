@@ -1,0 +1,145 @@
+/** tests/decide/puzzles.ts - small puzzles for the tests of the count: made by hand, made at random, and from outside. */
+import fc from "fast-check";
+import type { Hit, Puzzle, PuzzleCrux, Stage, Successor } from "../../shared/decide/puzzle.ts";
+
+export const plainCrux = (id: string, readings: string[], more: Partial<PuzzleCrux> = {}): PuzzleCrux => ({
+  id,
+  readings,
+  ruledOut: [],
+  arisesWhen: [],
+  ...more,
+});
+
+export const puzzleOf = (cruxes: PuzzleCrux[], stages: Stage[], more: Partial<Puzzle> = {}): Puzzle => ({
+  cruxes,
+  requires: [],
+  excludes: [],
+  start: ["start"],
+  stages,
+  ...more,
+});
+
+export const bars = (rule: string): Hit => ({ rule, bars: true });
+export const warns = (rule: string): Hit => ({ rule, bars: false });
+export const goes = (state: string, ...hits: Hit[]): Successor => ({ state, hits });
+
+/** Stays where it is, and bars when `breaks` says so of the readings. */
+export function barringStage(
+  id: string,
+  touches: string[],
+  breaks: (reading: (crux: string) => string | null) => boolean,
+): Stage {
+  return { id, touches, run: (state, reading) => [goes(state, ...(breaks(reading) ? [bars(id)] : []))] };
+}
+
+/** One queen a column, the row its reading. Each stage sets one queen beside those already standing in the state. */
+export function queens(size: number): Puzzle {
+  const rows = Array.from({ length: size }, (_, row) => String(row));
+  const stages = rows.map(
+    (_, column): Stage => ({
+      id: `column ${column}`,
+      touches: [`c${column}`],
+      run: (state, reading) => {
+        const row = Number(reading(`c${column}`));
+        const standing = state === "" ? [] : state.split(",").map(Number);
+        const attacked = standing.some((other, at) => other === row || Math.abs(other - row) === column - at);
+        return [goes([...standing, row].join(","), ...(attacked ? [bars("attacked")] : []))];
+      },
+    }),
+  );
+  const cruxes = rows.map((_, column) => plainCrux(`c${column}`, rows));
+  return puzzleOf(cruxes, stages, { start: [""] });
+}
+
+/** The same as ties between readings, with no stages at all. */
+export function queensByTies(size: number): Puzzle {
+  const rows = Array.from({ length: size }, (_, row) => row);
+  const excludes = rows.flatMap((column) =>
+    rows.flatMap((row) =>
+      rows
+        .filter((other) => other > column)
+        .map((other) => ({
+          crux: `c${column}`,
+          reading: String(row),
+          of: {
+            crux: `c${other}`,
+            readings: [row, row + other - column, row - other + column].map(String),
+          },
+        })),
+    ),
+  );
+  return puzzleOf(
+    rows.map((column) => plainCrux(`c${column}`, rows.map(String))),
+    [],
+    { excludes },
+  );
+}
+
+/** Vertices are cruxes, colours readings, and every edge is a stage that bars equal ends. */
+export function colouring(vertices: number, edges: readonly (readonly [number, number])[], colours: number): Puzzle {
+  const names = Array.from({ length: colours }, (_, colour) => String(colour));
+  return puzzleOf(
+    Array.from({ length: vertices }, (_, vertex) => plainCrux(`v${vertex}`, names)),
+    edges.map(([from, to]) =>
+      barringStage(`${from}-${to}`, [`v${from}`, `v${to}`], (reading) => reading(`v${from}`) === reading(`v${to}`)),
+    ),
+  );
+}
+
+/** A puzzle of up to four cruxes and four stages over three states: what each stage does is a table drawn at random. */
+export const anyPuzzle: fc.Arbitrary<Puzzle> = fc
+  .record({
+    sizes: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: 4 }),
+    salt: fc.integer(),
+    stages: fc.integer({ min: 0, max: 4 }),
+    ruledOut: fc.boolean(),
+    arising: fc.boolean(),
+    tied: fc.boolean(),
+  })
+  .map(({ sizes, salt, stages, ruledOut, arising, tied }) => {
+    const ids = sizes.map((_, index) => `k${index}`);
+    const cruxes = sizes.map((size, index): PuzzleCrux => {
+      const readings = Array.from({ length: size }, (_, reading) => `r${reading}`);
+      const nested = arising && index > 0 && pick(salt, index, 3) === 0;
+      return plainCrux(`k${index}`, readings, {
+        ruledOut: ruledOut && size > 1 && pick(salt, index, 5) === 0 ? ["r0"] : [],
+        arisesWhen: nested ? [{ crux: `k${index - 1}`, readings: ["r0"] }] : [],
+      });
+    });
+    const tie = { crux: "k0", reading: "r0", of: { crux: ids.at(-1) ?? "k0", readings: ["r0"] } };
+    return puzzleOf(
+      cruxes,
+      Array.from({ length: stages }, (_, number) => tableStage(salt, number, ids)),
+      { excludes: tied && ids.length > 1 ? [tie] : [] },
+    );
+  });
+
+/** Where the stage goes from a state under readings is looked up in a table that the salt draws. */
+function tableStage(salt: number, number: number, ids: readonly string[]): Stage {
+  const touches = ids.filter((_, index) => pick(salt, number * 7 + index, 2) === 0);
+  return {
+    id: `s${number}`,
+    touches,
+    run: (state, reading) => {
+      const row = `${number} ${state} ${touches.map((crux) => reading(crux) ?? "-").join(" ")}`;
+      const ways = 1 + pick(salt, hash(row), 2);
+      return Array.from({ length: ways }, (_, way) => {
+        const draw = pick(salt, hash(`${row} ${way}`), 12);
+        return goes(`q${draw % 3}`, ...(draw < 3 ? [bars(`rule ${number}`)] : draw === 3 ? [warns("careful")] : []));
+      });
+    },
+  };
+}
+
+function pick(salt: number, of: number, range: number): number {
+  return hash(`${salt} ${of}`) % range;
+}
+
+/** FNV-1a, 32 bits. */
+function hash(text: string): number {
+  let value = 0x811c9dc5;
+  for (let index = 0; index < text.length; index += 1) {
+    value = Math.imul(value ^ text.charCodeAt(index), 0x01000193) >>> 0;
+  }
+  return value;
+}
