@@ -14,7 +14,7 @@ import type { Setting } from "./setting.ts";
 type ChangeWords = ReturnType<typeof words>;
 
 export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnType<typeof circleAboutTheWell>) {
-  const { book, court, spear, turns } = setting;
+  const { book, court, spear, turns, asTheHandsBegin } = setting;
   const exercise = new ExerciseBuilder(book, {
     label: "2",
     title: "Of the change upon the wall",
@@ -58,6 +58,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
       "Hic a porta exit muro ad dextram, hasta demissa iuxta ocream dextram ut in exercitio primo, et murum sequitur circa angulum usque ad alveum.",
     ),
     [
+      ...asTheHandsBegin(),
       does(
         "ride",
         {
@@ -65,6 +66,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
           turn: implied(LEFT, "With the wall upon his right every corner turns left."),
           from: stated(at(court.gate), out.both("from the gate", "a porta")),
           toward: stated(at(court.trough), out.both("as far as the trough", "usque ad alveum")),
+          how: stated("the wall upon his right", out.both("with the wall upon his right", "muro ad dextram")),
         },
         { words: out.both("follows the wall about the corner", "murum sequitur circa angulum") },
       ),
@@ -96,7 +98,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
     [
       ...out.both(
         "When he has passed the trough by three lengths of the horse, he turns off the wall in a small half circle and comes back to it, so that the wall which was upon his right is upon his left.",
-        "Cum alveum tribus equi longitudinibus praeterierit, a muro parvo semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuit ad laevam sit.",
+        "Cum alveum tribus equi longitudinibus praeterierit, a muro parvo semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuerat ad laevam sit.",
       ),
       ...change.both(
         "As he turns he brings the spear across before him and gives it to the other",
@@ -104,6 +106,20 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
       ),
     ],
     [
+      does(
+        "ride",
+        {
+          figure: implied("along the wall", "He has not left it yet."),
+          turn: implied(LEFT, "With the wall upon his right every corner turns left."),
+          how: stated("until three lengths of the horse past the trough"),
+        },
+        {
+          words: out.both(
+            "passed the trough by three lengths of the horse",
+            "alveum tribus equi longitudinibus praeterierit",
+          ),
+        },
+      ),
       does(
         "ride",
         {
@@ -137,7 +153,6 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
         { words: change.both("gives it to the other", "alteri dat"), onlyWhen: [other.reads("side")] },
       ),
     ],
-    { cue: stated("he has passed the trough by three lengths of the horse") },
   );
 
   exercise.advice(
@@ -199,11 +214,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
       "Cum iterum ad portam venerit, consistit et eam recipit sicut ante erat.",
     ),
     [
-      does(
-        "ride",
-        { figure: stated("halt"), toward: stated(at(court.gate)) },
-        { words: change.both("he halts", "consistit") },
-      ),
+      does("go at", { gait: stated("halt") }, { words: change.both("he halts", "consistit") }),
       ...handsChange("left", "right", takenBack),
       does(
         "cross the neck",
@@ -216,7 +227,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
         { because: implied(true, "As it was before: the place as well as the hand.") },
       ),
     ],
-    { cue: stated("he is again at the gate") },
+    { cue: stated("the gate") },
   );
 
   const spearGiven = does(
@@ -236,7 +247,13 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
       "Tum in porta stans hastam in manum sinistram dat, et post eam habenas in dextram",
     ),
     [
+      does(
+        "go at",
+        { gait: stated("halt") },
+        { words: mirror.both("standing in the gate", "in porta stans"), timing: stated({ is: "throughout" }) },
+      ),
       spearGiven,
+
       does(
         "change reins",
         { to: stated("right") },
@@ -247,14 +264,13 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
         },
       ),
     ],
-    { cue: stated("standing in the gate") },
   );
 
   exercise.again(
     "The same by the other wall",
     mirror.both(
-      "now he does all this by the other wall, where the elm is, with the sides changed, save that he does not raise the spear under the elm",
-      "nunc haec omnia facit iuxta alterum murum, ubi ulmus est, lateribus mutatis, nisi quod hastam sub ulmo non levat",
+      "now he does all this by the other wall, where the elm is, with the sides changed, save that he does not raise the spear under the elm, whose boughs hang lower than any rider believes.",
+      "nunc haec omnia facit iuxta alterum murum, ubi ulmus est, lateribus mutatis, nisi quod hastam sub ulmo non levat, cuius rami humilius pendent quam quisquam eques credit.",
     ),
     {
       of: { is: "elements", from: alongTheWall, to: atTheGate },
@@ -275,20 +291,23 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
       zone: atTheBalance,
     },
     {
-      words: home.both(
-        "changes spear and reins back as they were at first",
-        "hastam et habenas reddit ut initio erant",
-      ),
+      words: home.both("puts spear and reins back as they were at first", "hastam et habenas reddit ut initio erant"),
     },
   );
   exercise.step(
     "Spear and reins as at first",
     home.both(
-      "When he has come to the gate the second time, he changes spear and reins back as they were at first",
+      "When he has come to the gate the second time, he puts spear and reins back as they were at first",
       "Cum iterum ad portam venerit, hastam et habenas reddit ut initio erant",
     ),
     [
+      does(
+        "go at",
+        { gait: implied("halt", "The first time he halted for it.") },
+        { because: implied(true, "The first time he halted for it.") },
+      ),
       spearHome,
+
       does(
         "change reins",
         { to: implied("left", "As at first.") },
@@ -301,7 +320,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
         },
       ),
     ],
-    { cue: stated("he has come to the gate the second time") },
+    { cue: stated("the gate, the second time") },
   );
 
   exercise.step(
@@ -332,7 +351,7 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
       ),
       does(
         "perform",
-        { movement: stated(greeting), hand: inTheRight, object: implied(spear, "He has nothing else.") },
+        { movement: stated(greeting), hand: inTheRight },
         { words: home.both("makes the greeting as I have taught it", "salutationem facit ut docui") },
       ),
     ],
@@ -347,6 +366,13 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
     },
     [],
     supplied(true, "Looked for in A ff. 4r–4v and in B f. 2r."),
+  );
+  book.note(
+    "The only place where the book admits that anything can go wrong.",
+    home.both(
+      "He who has lost nothing may be content; he who has lost the reins lost them in the turn, and knows it already.",
+      "Qui nihil amisit contentus sit; qui habenas amisit, in flexu amisit, et iam scit.",
+    ),
   );
   book.mark("senses", turns.horse, out.both("he turns off the wall", "vertit"));
   book.mark("senses", turns.horse, change.both("As he turns", "Dum vertit"));
@@ -465,7 +491,7 @@ function words({ book, texts }: Setting, exercise: string) {
     original: `
       Hic a porta exit muro ad dextram, hasta demissa iuxta ocream dextram ut in exercitio primo, et murum sequitur circa
       angulum usque ad alveum. Ad alveum eam †lavat†. Cum alveum tribus equi longitudinibus praeterierit, a muro parvo
-      semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuit ad laevam sit.`,
+      semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuerat ad laevam sit.`,
   });
   const change = book.passage(texts, exercise, [folio("A", "4r", 11, 19), folio("B", "2r", 11, 18), page(20)], {
     translation: `
@@ -490,7 +516,7 @@ function words({ book, texts }: Setting, exercise: string) {
   });
   const home = book.passage(texts, exercise, [folio("A", "4v", 8, 14), page(21)], {
     translation: `
-      When he has come to the gate the second time, he changes spear and reins back as they were at first; then he rides
+      When he has come to the gate the second time, he puts spear and reins back as they were at first; then he rides
       up the court to the stair at a walk, leaving the well upon whichever hand he pleases, and makes the greeting as I
       have taught it. He who has lost nothing may be content; he who has lost the reins lost them in the turn, and knows
       it already.`,

@@ -13,7 +13,7 @@ import type { Setting } from "./setting.ts";
 export type CircleWords = ReturnType<typeof words>;
 
 export function circleAboutTheWell(setting: Setting) {
-  const { book, court, spear, turns } = setting;
+  const { book, court, spear, turns, asTheHandsBegin } = setting;
   const exercise = new ExerciseBuilder(book, {
     label: "1",
     title: "Of the circle about the well",
@@ -36,6 +36,7 @@ export function circleAboutTheWell(setting: Setting) {
       "Exeat a porta leni cursu, puteo ad laevam, hasta demissa iuxta ocream dextram, et circulum equitet sedecim passus latum.",
     ),
     [
+      ...asTheHandsBegin(),
       does(
         "ride",
         {
@@ -219,7 +220,7 @@ export function circleAboutTheWell(setting: Setting) {
         {
           figure: implied("part circle", "He is on the circle until he leaves it."),
           turn: implied(RIGHT, "The well is upon his right."),
-          amount: implied("quarter", "The elm lies a quarter round from the gate's side."),
+
           about: sameCircle,
           toward: stated(at(court.elm)),
         },
@@ -232,29 +233,58 @@ export function circleAboutTheWell(setting: Setting) {
       ),
       does(
         "ride",
-        { figure: stated("halt"), toward: stated(inWords("a spear's length before the stair")) },
+        { figure: stated("halt"), how: stated("a spear's length before the stair") },
         { words: greet.both("A spear's length before it he halts", "Spatio unius hastae ante eos consistit") },
       ),
     ],
   );
 
-  exercise.step("The greeting", greet.both("makes the greeting", "salutationem facit"), [
-    does("perform", { movement: stated(greeting), hand: inTheRight, object: implied(spear, "He has nothing else.") }),
-    does(
-      "look",
-      { toward: stated(inWords("those he greets")) },
-      {
-        words: greet.both(
-          "let him look at those he greets and not at his spear",
-          "eos spectet quos salutat, non hastam",
-        ),
-        timing: stated({ is: "throughout" }, greet.both("All this while", "Interim")),
-      },
+  const greets = exercise.step(
+    "The greeting",
+    greet.both(
+      "makes the greeting. The greeting is this: he lets the point sink before him until it nearly touches the ground, waits while he draws one breath, raises it again, and lays the spear back by the boot.",
+      "salutationem facit. Salutatio haec est: cuspidem ante se demittit, donec terram paene tangat; manet dum semel spiritum ducit; rursus eam erigit, et hastam ad ocream reponit.",
     ),
-  ]);
+    [
+      does(
+        "go at",
+        { gait: implied("halt", "He has halted for it.") },
+        { because: implied(true, "He has halted for it.") },
+      ),
+      does(
+        "perform",
+        { movement: stated(greeting), hand: inTheRight },
+        { words: greet.both("makes the greeting", "salutationem facit") },
+      ),
+      does(
+        "look",
+        { toward: stated(inWords("those he greets")) },
+        {
+          words: greet.both(
+            "let him look at those he greets and not at his spear",
+            "eos spectet quos salutat, non hastam",
+          ),
+          timing: stated({ is: "throughout" }, greet.both("All this while", "Interim")),
+        },
+      ),
+    ],
+  );
+
+  exercise.advice(
+    "Look at those you greet, not at the spear",
+    greet.both(
+      "All this while let him look at those he greets and not at his spear; for the spear will find the ground of itself, but they wish to be found.",
+      "Interim eos spectet quos salutat, non hastam: hasta enim terram sua sponte inveniet, illi autem inveniri volunt.",
+    ),
+    greets,
+    greets,
+  );
 
   book.mark("senses", turns.horse, turn);
-  book.note("B breaks off after “no more”. For the turn and the greeting there is only A.", point.la("nec amplius"));
+  book.note(
+    "In B the leaf is cut away below “no more”. For the turn and the greeting there is only A.",
+    point.la("nec amplius"),
+  );
   return { id: exercise.id, ...taught };
 }
 

@@ -2,7 +2,7 @@
  *  May import: siblings. Places are in whole millimetres from the middle, y toward the stair, x to the right as one
  *  enters (design: the ground frame). */
 import type { BookBuilder, Revisions } from "./builder.ts";
-import { about, does, implied, stated, supplied } from "./draft.ts";
+import { type ActionDraft, about, does, implied, type SaidDraft, stated, supplied } from "./draft.ts";
 import { addActions } from "./exercise-builder.ts";
 import { folio, page } from "./leaf.ts";
 import { ASKED_ON, TRANSLATOR } from "./people.ts";
@@ -28,8 +28,8 @@ export function court(book: BookBuilder, texts: Revisions, { spear, reins }: { s
     original: `
       Curia in qua doceo quinquaginta passus longa est, dimidio minus lata, et undique muro cincta. Porta in imo est,
       gradus in summo, ubi sedent qui nos iudicant; puteus in medio. Ad dextram intranti est alveus; ad sinistram ulmus
-      muro imminet. Nisi aliter dicam, equita leni cursu, habenis in manu sinistra, hasta in dextra, qua parte aequo
-      pondere libratur. Quae manus hastam habet, habenas non habet.`,
+      muro imminet. Nisi aliter dicam, equita leni cursu, habenis in manu sinistra, hasta in dextra, ea parte
+      retenta qua aequo pondere libratur. Quae manus hastam habet, habenas non habet.`,
   });
 
   const ground = book.ground(
@@ -66,18 +66,25 @@ export function court(book: BookBuilder, texts: Revisions, { spear, reins }: { s
     elm,
   );
 
-  const usual = book.standing(
-    { exercise: null, is: "instruction", title: "The usual opening", note: "" },
+  const gait = book.standing(
+    { exercise: null, is: "instruction", title: "The gait, unless another is named", note: "" },
+    opening.both("Unless I say otherwise, ride at an easy canter", "Nisi aliter dicam, equita leni cursu"),
+  );
+  addActions(book, "standings", gait.id, gait.around, [
+    does("go at", { gait: stated("canter"), pace: stated("easy") }),
+  ]);
+  const hands = book.standing(
+    {
+      exercise: null,
+      is: "instruction",
+      title: "Where the hands begin",
+      note: "Reins in the left hand; the spear in the right, held where it balances.",
+    },
     opening.both(
-      "Unless I say otherwise, ride at an easy canter, the reins in the left hand and the spear in the right, held where it balances.",
-      "Nisi aliter dicam, equita leni cursu, habenis in manu sinistra, hasta in dextra, qua parte aequo pondere libratur.",
+      "the reins in the left hand and the spear in the right, held where it balances",
+      "habenis in manu sinistra, hasta in dextra, ea parte retenta qua aequo pondere libratur",
     ),
   );
-  addActions(book, "standings", usual.id, usual.around, [
-    does("go at", { gait: stated("canter"), pace: stated("easy") }),
-    does("keep", { hand: stated("left"), object: stated(reins) }),
-    does("keep", { hand: stated("right"), object: stated(spear), zone: stated("balance") }),
-  ]);
   book.standing(
     { exercise: null, is: "instruction", title: "The hand that has the spear has not the reins", note: "" },
     opening.both("The hand that has the spear has not the reins.", "Quae manus hastam habet, habenas non habet."),
@@ -115,5 +122,22 @@ export function court(book: BookBuilder, texts: Revisions, { spear, reins }: { s
     },
     measures,
   );
-  return { opening, court: { ground, elm, ...stations } };
+
+  /** How an exercise begins that does not say: the hands as the opening words have them. */
+  const asTheHandsBegin = (): ActionDraft[] => {
+    const fromTheOpening = <const T>(value: T): SaidDraft<T> => {
+      const draft = implied(value, "The opening words hold for every exercise.");
+      return { ...draft, basis: [...hands.around, ...draft.basis] };
+    };
+    const because = fromTheOpening(true);
+    return [
+      does("keep", { hand: fromTheOpening("left"), object: fromTheOpening(reins) }, { because }),
+      does(
+        "keep",
+        { hand: fromTheOpening("right"), object: fromTheOpening(spear), zone: fromTheOpening("balance") },
+        { because },
+      ),
+    ];
+  };
+  return { asTheHandsBegin, court: { ground, elm, ...stations } };
 }

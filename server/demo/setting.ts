@@ -72,7 +72,7 @@ function witnessesAndTexts(book: BookBuilder): Revisions {
     name: "the binding fragment",
     place: "Varne House, in the binding of an account book",
     date: "a generation later than A",
-    note: "Two leaves: the opening, the first exercise but for its end, and the beginning of the second. A corner is torn off.",
+    note: "Two leaves: the opening, the first exercise but for its end, and the beginning of the second. One is cut short, one has lost a corner.",
   });
   const translation = book.add("layers", {
     is: "translation",

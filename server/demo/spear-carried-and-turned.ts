@@ -7,7 +7,7 @@ import { folio, page } from "./leaf.ts";
 import type { Setting } from "./setting.ts";
 
 export function spearCarriedAndTurned(setting: Setting, { holds }: ReturnType<typeof circleAboutTheWell>) {
-  const { book, texts, court, spear, turns } = setting;
+  const { book, texts, court, spear, turns, asTheHandsBegin } = setting;
   const exercise = new ExerciseBuilder(book, {
     label: "3",
     title: "Of the spear carried and turned",
@@ -43,6 +43,7 @@ export function spearCarriedAndTurned(setting: Setting, { holds }: ReturnType<ty
       "Per mediam curiam a porta passu equitet, hasta erecta, calce eius super femur posita",
     ),
     [
+      ...asTheHandsBegin(),
       does("go at", { gait: stated("walk") }, { words: carried.both("at a walk", "passu equitet") }),
       does(
         "ride",

@@ -1,0 +1,250 @@
+/** tests/demo/book.test.ts - the invented book holds together: rows, ids, marks, warrants, cruxes, drill, store. */
+import { describe, expect, test } from "vitest";
+import { Edit } from "../../schema/change.ts";
+import { docFromJson } from "../../schema/editor.ts";
+import { type Kind, RECORDS, type RecordOf, type Rows } from "../../schema/record.ts";
+import { demoBook } from "../../server/demo/book.ts";
+import { loadDemo } from "../../server/demo/load.ts";
+import {
+  allRows,
+  openStore,
+  readBundle,
+  readHistory,
+  replay,
+  type Store,
+  undoChange,
+} from "../../server/store/index.ts";
+import { compileDrill } from "../../shared/drill/compile.ts";
+import { projectDoc } from "../../shared/text/projection.ts";
+
+const NOW = "2026-09-20T08:00:00.000Z";
+const book = demoBook();
+const created = book.edits.map((edit) => {
+  if (edit.do !== "create") throw new TypeError(`The demo only creates; got ${edit.do}.`);
+  return edit;
+});
+const all = <K extends Kind>(kind: K): RecordOf<K>[] =>
+  created.filter((edit) => edit.kind === kind).map((edit) => edit.value as unknown as RecordOf<K>);
+
+/** Every object anywhere inside a value. */
+function* objectsIn(value: unknown): Generator<Record<string, unknown>> {
+  if (typeof value !== "object" || value === null) return;
+  if (!Array.isArray(value)) yield value as Record<string, unknown>;
+  for (const inner of Object.values(value)) yield* objectsIn(inner);
+}
+
+describe("rows", () => {
+  test("each is what its kind holds", () => {
+    const wrong = created.flatMap((edit) => {
+      const read = RECORDS[edit.kind].safeParse(edit.value);
+      return read.success && Edit.safeParse(edit).success ? [] : [`${edit.kind}: ${read.error?.message}`];
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  test("are the same every time", () => {
+    expect(demoBook()).toEqual(book);
+  });
+
+  test("have ids of their own, and name only rows that are there", () => {
+    const ids = created.map((edit) => edit.value.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const named = JSON.stringify(created).match(/018cc251-f400-7[0-9a-f-]{21}/g) ?? [];
+    expect([...new Set(named)].filter((id) => !ids.includes(id))).toEqual([]);
+  });
+});
+
+describe("words", () => {
+  test("each text is what its document gives, in 40 to 110 words of English with its Latin beside it", () => {
+    const revisions = new Map(all("revisions").map((revision) => [revision.id, revision.layer]));
+    const layers = new Map(all("layers").map((layer) => [layer.id, layer.is]));
+    for (const passage of all("passages")) {
+      const texts = all("passageTexts").filter((text) => text.passage === passage.id);
+      expect(texts.map((text) => layers.get(revisions.get(text.revision) ?? "")).sort()).toEqual([
+        "original",
+        "translation",
+      ]);
+      for (const text of texts) {
+        expect(projectDoc(docFromJson(text.doc))).toBe(text.text);
+        const count = text.text.split(/\s+/).length;
+        const translation = layers.get(revisions.get(text.revision) ?? "") === "translation";
+        expect(count, text.text).toBeGreaterThanOrEqual(translation ? 40 : 25);
+        expect(count, text.text).toBeLessThanOrEqual(110);
+      }
+    }
+  });
+
+  test("each anchor quotes what stands there, with its neighbours", () => {
+    const texts = new Map(all("passageTexts").map((text) => [text.id, text]));
+    for (const anchor of all("anchors")) {
+      if (anchor.is !== "text") continue;
+      const text = texts.get(anchor.text);
+      expect(text?.passage).toBe(anchor.passage);
+      expect(text?.text.slice(anchor.from, anchor.to)).toBe(anchor.quote);
+      expect(text?.text.slice(0, anchor.from).endsWith(anchor.prefix)).toBe(true);
+      expect(text?.text.slice(anchor.to).startsWith(anchor.suffix)).toBe(true);
+    }
+  });
+
+  test("whatever is called stated rests on words", () => {
+    const unfounded = created.flatMap((edit) =>
+      [...objectsIn(edit.value)]
+        .filter((held) => held.warrant === "stated")
+        .filter((held) => !(held.basis as { is: string }[]).some((basis) => basis.is === "words"))
+        .map((held) => `${edit.kind} ${JSON.stringify(held)}`),
+    );
+    expect(unfounded).toEqual([]);
+  });
+
+  test("each element has words in both texts, or says why it is there without", () => {
+    const marked = new Set(all("marks").map((mark) => mark.target));
+    const bare = all("elements").filter((element) => !marked.has(element.id));
+    expect(bare.map((element) => element.is)).toEqual(["untreated"]);
+    for (const element of bare) {
+      expect(element.existence.warrant).not.toBe("stated");
+      expect(element.existence.basis.length).toBeGreaterThan(0);
+    }
+  });
+});
+
+describe("cruxes", () => {
+  test("are of four kinds: two with a reading adopted, one left free, one standing", () => {
+    const state = (crux: RecordOf<"cruxes">) => {
+      if (crux.leftFree !== null) return "left free";
+      const readings = all("readings").filter((reading) => reading.crux === crux.id);
+      return readings.some((reading) => reading.status.is === "adopted") ? "adopted" : "standing";
+    };
+    expect(all("cruxes").map((crux) => `${crux.is}: ${state(crux)}`)).toEqual([
+      "witnesses differ: adopted",
+      "silent: left free",
+      "corrupt: adopted",
+      "ambiguous: standing",
+    ]);
+  });
+
+  test("have two readings each, every one with an argument and a holder", () => {
+    for (const crux of all("cruxes")) {
+      const readings = all("readings").filter((reading) => reading.crux === crux.id);
+      expect(readings.length, crux.title).toBe(2);
+      expect(readings.filter((reading) => reading.argument === "" || reading.holder === "")).toEqual([]);
+    }
+  });
+
+  test("give every slot they hold a value under each reading", () => {
+    const held = all("actions").flatMap((action) =>
+      Object.entries(action.act.slots).flatMap(([slot, value]) =>
+        value?.is === "in crux" ? [{ crux: value.crux, at: { kind: "actions", id: action.id, slot } }] : [],
+      ),
+    );
+    expect(held.length).toBe(3);
+    for (const { crux, at } of held) {
+      const readings = all("readings").filter((reading) => reading.crux === crux);
+      expect(readings.map((reading) => reading.values.filter((given) => given.at.id === at.id))).toEqual(
+        readings.map(() => [expect.objectContaining({ at })]),
+      );
+    }
+  });
+
+  test("guard a step, and actions inside steps that are there in any case", () => {
+    expect(
+      all("elements")
+        .filter((element) => element.guard.length > 0)
+        .map((element) => element.is),
+    ).toEqual(["step"]);
+    expect(all("actions").filter((action) => action.guard.length > 0).length).toBe(6);
+  });
+});
+
+describe("the drill", () => {
+  const { circle, change, turned } = book.exercises;
+
+  test.each([
+    ["Of the circle about the well", circle, "The whole exercise is treated: 7 steps."],
+    ["Of the change upon the wall", change, "The whole exercise is treated: 9 steps."],
+  ])("%s is compiled whole", (title, exercise, treated) => {
+    const drill = compileDrill(rowsOf(exercise), exercise, {});
+    expect(drill.exercise.title).toBe(title);
+    expect(drill.treated.sentence).toBe(treated);
+    expect(drill.elements.filter((element) => element.citations.length === 0)).toEqual([]);
+  });
+
+  test("the third exercise is said to be only begun", () => {
+    const drill = compileDrill(rowsOf(turned), turned, {});
+    expect(drill.treated).toMatchObject({ steps: 1, untreatedParts: 1 });
+    expect(drill.elements.map((element) => element.is)).toEqual(["step", "untreated"]);
+  });
+
+  test("the change reads as a rider can follow it, under either reading of “the other”", () => {
+    expect(stepsUnder("to the other hand; the reins change too")).toEqual([
+      "left hand: pass the spear from the right hand to the left hand, at the balance",
+      "right hand: change the reins to the right hand",
+    ]);
+    expect(stepsUnder("to the other side, in the same hand")).toEqual([
+      "shaft: bring the spear over the horse’s neck to the left",
+    ]);
+  });
+
+  test("without the raising at the trough there is a step less", () => {
+    const washes = readingCalled("he washes it (lavat), and nothing is ridden");
+    const steps = compileDrill(rowsOf(change), change, { choice: [washes] }).elements.filter(({ is }) => is === "step");
+    expect(steps.length).toBe(7);
+  });
+
+  /** What is done in the turn because of "the other", once it is read so. */
+  function stepsUnder(title: string): string[] {
+    const drill = compileDrill(rowsOf(change), change, { choice: [readingCalled(title)] });
+    const turn = drill.elements.find((element) => element.title === "The turn off the wall, and the change");
+    expect(turn?.actions.flatMap((action) => action.onlyUnder)).toEqual([]);
+    return (turn?.actions ?? [])
+      .filter((action) => ["pass", "change reins", "cross the neck"].includes(action.verb))
+      .map((action) => `${action.part}: ${action.text}`);
+  }
+
+  function readingCalled(title: string): { crux: string; reading: string } {
+    const reading = all("readings").find((candidate) => candidate.title === title);
+    if (reading === undefined) throw new RangeError(`No reading is called "${title}".`);
+    return { crux: reading.crux, reading: reading.id };
+  }
+});
+
+describe("in a store", () => {
+  test("is written as one change, once, and can be undone whole", () => {
+    withStore((store) => {
+      expect(loadDemo(store, NOW)).toMatchObject({ ok: true });
+      expect(loadDemo(store, NOW)).toBeNull();
+      expect(replay(store)).toEqual(allRows(store));
+      const [entry, ...others] = readHistory(store, {});
+      expect(others).toEqual([]);
+      expect(entry?.why).toBe("The invented book that comes with Passagework");
+      const undone = undoChange(
+        store,
+        { id: "01900000-0000-7000-8000-000000000001", who: "a reader", why: "", undoes: entry?.id ?? "" },
+        { now: NOW },
+      );
+      expect(undone).toMatchObject({ ok: true });
+      expect(allRows(store)).toEqual({});
+      // Taken out on purpose, it does not come back by itself.
+      expect(loadDemo(store, NOW)).toBeNull();
+    });
+  });
+});
+
+/** The rows of an exercise as the store hands them out. */
+function rowsOf(exercise: string): Rows {
+  return withStore((store) => {
+    expect(loadDemo(store, NOW)).toMatchObject({ ok: true });
+    const bundle = readBundle(store, { exercise });
+    if (!bundle.ok) throw new Error(bundle.refusal.error.sentence);
+    return bundle.value.rows;
+  });
+}
+
+function withStore<T>(work: (store: Store) => T): T {
+  const opened = openStore(":memory:");
+  if (!opened.ok) throw new Error(opened.refusal.error.sentence);
+  try {
+    return work(opened.value);
+  } finally {
+    opened.value.close();
+  }
+}
