@@ -1,17 +1,15 @@
-/** server/demo/change-upon-the-wall.ts - the second exercise of the invented book, complete: its words and its elements.
- *  May import: siblings. It goes out along the wall with the wall on the right, turns about past the trough and comes
- *  back with the wall on the left; then the same on the other side of the court. The gate lies at the foot, so with the
- *  wall on the right every corner of the court turns left. */
-import { adopted } from "./builder.ts";
+/** server/demo/change-upon-the-wall.ts - the second exercise of the invented book, complete: what is done, step by step.
+ *  May import: siblings. Its words are in change-words.ts, its places of doubt in change-doubts.ts. It goes out along the
+ *  wall with the wall on the right, turns about past the trough and comes back with the wall on the left; then the same
+ *  on the other side of the court. With the wall on the right every corner of the court turns left. */
+
+import { changeDoubts } from "./change-doubts.ts";
+import { changeWords } from "./change-words.ts";
 import type { circleAboutTheWell } from "./circle-about-the-well.ts";
 import { type ActionDraft, at, clock, does, idOf, implied, inCrux, LEFT, RIGHT, stated, supplied } from "./draft.ts";
 import { ExerciseBuilder } from "./exercise-builder.ts";
-import { folio, page } from "./leaf.ts";
-import { ASKED_ON, EDITOR, SAT_ON, TRANSLATOR } from "./people.ts";
 import type { Phrase } from "./phrase.ts";
 import type { Setting } from "./setting.ts";
-
-type ChangeWords = ReturnType<typeof words>;
 
 export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnType<typeof circleAboutTheWell>) {
   const { book, court, spear, turns, asTheHandsBegin } = setting;
@@ -21,11 +19,10 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
     note: "",
     ground: court.ground,
   });
-  const passages = words(setting, exercise.id);
-  const { washes, other } = cruxes(setting, exercise.id, passages);
+  const passages = changeWords(setting, exercise.id);
+  const { washes, other } = changeDoubts(setting, exercise.id, passages);
   const { out, change, mirror, home } = passages;
   const inTheRight = implied("right", "The usual opening puts the spear in the right hand.");
-
   const atTheBalance = implied("balance", "The usual opening: held where it balances.");
 
   /** The spear goes from one hand to the other, and the reins the opposite way. */
@@ -377,153 +374,4 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
   book.mark("senses", turns.horse, out.both("he turns off the wall", "vertit"));
   book.mark("senses", turns.horse, change.both("As he turns", "Dum vertit"));
   return { id: exercise.id };
-}
-
-/** Two places of doubt: a word that cannot be right as it stands, and one that can be right in two ways. */
-function cruxes({ book, sitting }: Setting, exercise: string, { out, change, mirror, home }: ChangeWords) {
-  const lavat = out.both("he †washes† it", "†lavat†");
-  const washes = book.crux({
-    exercise,
-    is: "corrupt",
-    title: "He washes it at the trough",
-    note: "A has “lauat” in plain letters. In B the corner with this line is torn away.",
-    words: lavat,
-    readings: {
-      raises: {
-        title: "he raises it (levat)",
-        argument:
-          "One letter, and one this hand is careless of. And under the elm he is told not to raise the spear, which " +
-          "need not be said unless he has raised it at the trough.",
-        holder: TRANSLATOR,
-        speaksFor: mirror.both("he does not raise the spear under the elm", "hastam sub ulmo non levat"),
-        status: adopted(SAT_ON, sitting, "The exception under the elm has nothing to be an exception from otherwise."),
-      },
-      washes: {
-        title: "he washes it (lavat), and nothing is ridden",
-        argument:
-          "A groom's reminder beside the word for a trough, copied into the line by somebody who was thinking of " +
-          "supper. Then the spear simply stays low.",
-        holder: EDITOR,
-        evidence: [
-          { is: "editor", note: "The words are in A as they stand, and no scribe is obliged to be sensible." },
-        ],
-      },
-    },
-  });
-  book.question(
-    {
-      exercise,
-      crux: washes,
-      text: "Is the a of “lauat” certain in A?",
-      to: TRANSLATOR,
-      by: "person",
-      asked: "2026-09-02",
-      effort: 1,
-      answers: [
-        { label: "Certain: an a", allows: [washes.reads("raises", "washes")] },
-        { label: "It can be an e", allows: [washes.reads("raises")] },
-      ],
-      state: {
-        is: "answered",
-        on: SAT_ON,
-        sitting,
-        answer: "It can be an e. The same letter stands twice more on this leaf where an e is meant beyond doubt.",
-      },
-    },
-    lavat,
-  );
-
-  const alteri = change.both("gives it to the other", "alteri dat");
-  const other = book.crux({
-    exercise,
-    is: "ambiguous",
-    title: "The other hand, or the other side",
-    note:
-      "“alteri” wants a noun and has none. It may be the other hand (manui): spear and reins change places. It may be " +
-      "the other side (lateri): the same hand carries the spear across the neck.",
-    words: alteri,
-    readings: {
-      hand: {
-        title: "to the other hand; the reins change too",
-        argument:
-          "One gives to a hand. And the close of the exercise knows of reins lost in the turn, where there would be " +
-          "nothing to lose them by if the hands kept what they had.",
-        holder: TRANSLATOR,
-        speaksFor: home.both("who has lost the reins lost them in the turn", "qui habenas amisit, in flexu amisit"),
-      },
-      side: {
-        title: "to the other side, in the same hand",
-        argument:
-          "When this book means a hand it writes a hand: standing in the gate he gives the spear “in manum sinistram”. " +
-          "A change of both hands in half a small circle is a great deal to leave unsaid.",
-        holder: EDITOR,
-        speaksFor: mirror.both("into his left hand", "in manum sinistram"),
-      },
-    },
-  });
-  book.question(
-    {
-      exercise,
-      crux: other,
-      text: "Is “alteri” without a noun always a hand in this book, or may it be a side?",
-      to: TRANSLATOR,
-      by: "person",
-      asked: ASKED_ON,
-      effort: 2,
-      answers: [
-        { label: "Always a hand", allows: [other.reads("hand")] },
-        { label: "Here a side", allows: [other.reads("side")] },
-        { label: "Either", allows: [other.reads("hand", "side")] },
-      ],
-    },
-    alteri,
-  );
-  return { washes, other };
-}
-
-function words({ book, texts }: Setting, exercise: string) {
-  const out = book.passage(texts, exercise, [folio("A", "4r", 1, 10), folio("B", "2r", 1, 10), page(20)], {
-    translation: `
-      Here he goes out from the gate with the wall upon his right, the spear low beside the right boot as in the first
-      exercise, and follows the wall about the corner as far as the trough. At the trough he †washes†⟦note: A: lauat.⟧
-      it. When he has passed the trough by three lengths of the horse, he turns off the wall in a small half circle and
-      comes back to it, so that the wall which was upon his right is upon his left.`,
-    original: `
-      Hic a porta exit muro ad dextram, hasta demissa iuxta ocream dextram ut in exercitio primo, et murum sequitur circa
-      angulum usque ad alveum. Ad alveum eam †lavat†. Cum alveum tribus equi longitudinibus praeterierit, a muro parvo
-      semicirculo vertit et ad eum redit, ita ut murus qui ad dextram fuerat ad laevam sit.`,
-  });
-  const change = book.passage(texts, exercise, [folio("A", "4r", 11, 19), folio("B", "2r", 11, 18), page(20)], {
-    translation: `
-      As he turns he brings the spear across before him and gives it to the other, and rides back the way he came, the
-      point now looking forward upon the left. Let him not hurry this, for the horse reads haste in the hand; and let the
-      point keep a cubit from the wall, for stone is not persuaded. When he is again at the gate he halts and takes it
-      back as it was before.`,
-    original: `
-      Dum vertit, hastam ante se traducit et alteri dat, et qua venerat redit, cuspide iam ad laevam prospiciente. Ne
-      festinet in hoc, nam equus festinationem in manu legit; et cuspis cubitum a muro distet, nam lapidi non persuadetur.
-      Cum iterum ad portam venerit, consistit et eam recipit sicut ante erat.`,
-  });
-  const mirror = book.passage(texts, exercise, [folio("A", "4v", 1, 7), page(21)], {
-    translation: `
-      Then, standing in the gate, he gives the spear into his left hand, and after it the reins into his right; and now
-      he does all this by the other wall, where the elm is, with the sides changed, save that he does not raise the spear
-      under the elm, whose boughs hang lower than any rider believes.`,
-    original: `
-      Tum in porta stans hastam in manum sinistram dat, et post eam habenas in dextram; et nunc haec omnia facit iuxta
-      alterum murum, ubi ulmus est, lateribus mutatis, nisi quod hastam sub ulmo non levat, cuius rami humilius pendent
-      quam quisquam eques credit.`,
-  });
-  const home = book.passage(texts, exercise, [folio("A", "4v", 8, 14), page(21)], {
-    translation: `
-      When he has come to the gate the second time, he puts spear and reins back as they were at first; then he rides
-      up the court to the stair at a walk, leaving the well upon whichever hand he pleases, and makes the greeting as I
-      have taught it. He who has lost nothing may be content; he who has lost the reins lost them in the turn, and knows
-      it already.`,
-    original: `
-      Cum iterum ad portam venerit, hastam et habenas reddit ut initio erant; tum per curiam passu ad gradus ascendit,
-      puteo ad utramlibet manum relicto, et salutationem facit ut docui. Qui nihil amisit contentus sit; qui habenas
-      amisit, in flexu amisit, et iam scit.`,
-  });
-  return { out, change, mirror, home };
 }

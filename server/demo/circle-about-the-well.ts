@@ -1,16 +1,15 @@
-/** server/demo/circle-about-the-well.ts - the first exercise of the invented book, complete: its words and its elements.
- *  May import: siblings. The first rounds are on the left rein and begin on the gate's side of the well; the turn is
- *  there too. What is first taught here and used later (holds, the greeting) is in holds-and-greeting.ts. */
-import { adopted } from "./builder.ts";
+/** server/demo/circle-about-the-well.ts - the first exercise of the invented book, complete: what is done, step by step.
+ *  May import: siblings. Its words are in circle-words.ts, its places of doubt in circle-doubts.ts, what it is the first
+ *  to teach in holds-and-greeting.ts. The first rounds are on the left rein and begin on the gate's side of the well; the
+ *  turn is there too. */
+
+import { circleDoubts } from "./circle-doubts.ts";
+import { circleWords } from "./circle-words.ts";
 import { paces } from "./court.ts";
 import { at, clock, does, implied, inCrux, inWords, LEFT, once, RIGHT, stated, supplied } from "./draft.ts";
 import { ExerciseBuilder } from "./exercise-builder.ts";
 import { holdsAndGreeting } from "./holds-and-greeting.ts";
-import { folio, page } from "./leaf.ts";
-import { ASKED_ON, EDITOR, SAT_ON, TRANSLATOR } from "./people.ts";
 import type { Setting } from "./setting.ts";
-
-export type CircleWords = ReturnType<typeof words>;
 
 export function circleAboutTheWell(setting: Setting) {
   const { book, court, spear, turns, asTheHandsBegin } = setting;
@@ -20,10 +19,10 @@ export function circleAboutTheWell(setting: Setting) {
     note: "",
     ground: court.ground,
   });
-  const passages = words(setting, exercise.id);
+  const passages = circleWords(setting, exercise.id);
   const taught = holdsAndGreeting(setting, passages);
   const { holds, greeting } = taught;
-  const { laps, whichWay } = cruxes(setting, exercise.id, passages);
+  const { laps, whichWay } = circleDoubts(setting, exercise.id, passages);
   const { setOut, point, greet } = passages;
   const inTheRight = implied("right", "The usual opening puts the spear in the right hand.");
   const stillLeft = implied(LEFT, "Nothing has turned him: the well is still on his left.");
@@ -286,120 +285,4 @@ export function circleAboutTheWell(setting: Setting) {
     point.la("nec amplius"),
   );
   return { id: exercise.id, ...taught };
-}
-
-/** Two places of doubt: one the manuscripts disagree about and one the book is silent on. */
-function cruxes({ book, sitting }: Setting, exercise: string, { setOut, point }: CircleWords) {
-  const laps = book.crux({
-    exercise,
-    is: "witnesses differ",
-    title: "Once about, or twice",
-    note: "A has “semel”, once; B f. 1r, l. 14 has “bis”, twice.",
-    words: setOut.both("gone once about", "semel circumierit"),
-    readings: {
-      once: {
-        title: "once, as in A",
-        argument:
-          "The next sentence counts the round with the upright spear as the second, and the next passage has a third. " +
-          "That only comes out if the first was one round.",
-        holder: TRANSLATOR,
-        speaksFor: [
-          ...setOut.both("goes about a second time", "secundo circumit"),
-          ...point.both("The third time", "Tertio"),
-        ],
-        status: adopted(SAT_ON, sitting, "A counts once, second, third. B's own next line says “secundo” too."),
-      },
-      twice: {
-        title: "twice, as in B",
-        argument: "One round is short for settling horse and hand. B's scribe, or his master, may have known better.",
-        holder: EDITOR,
-        evidence: [{ is: "editor", note: "B f. 1r, l. 14: cum bis circumierit." }],
-      },
-    },
-  });
-  const turn = point.both("and turns", "et vertit");
-  const whichWay = book.crux({
-    exercise,
-    is: "silent",
-    title: "Which way he turns",
-    note: "He comes out of it on the other rein. Whether he turned toward the well or away from it, neither language says.",
-    words: turn,
-    readings: {
-      outward: {
-        title: "away from the well",
-        argument:
-          "On the gate's side there are some seventeen paces of open court outside the circle, and the well is no danger there.",
-        holder: EDITOR,
-      },
-      inward: {
-        title: "toward the well",
-        argument:
-          "It is the shorter way, and stays in the circle, which nothing tells him to leave. It wants a horse that turns within eight paces.",
-        holder: TRANSLATOR,
-      },
-    },
-    leftFree: {
-      on: SAT_ON,
-      sitting,
-      reason: "Both can be ridden with the spear upright, and the book does not seem to care. The rider may choose.",
-      default: "outward",
-    },
-  });
-  book.question(
-    {
-      exercise,
-      crux: whichWay,
-      text: "Can a horse turn between the well and the circle without leaving the canter?",
-      to: "a quiet horse and an empty court",
-      by: "trial",
-      asked: ASKED_ON,
-      effort: 4,
-      answers: [
-        { label: "Yes, with room to spare", allows: [whichWay.reads("outward", "inward")] },
-        { label: "No", allows: [whichWay.reads("outward")] },
-      ],
-    },
-    turn,
-  );
-  return { laps, whichWay };
-}
-
-function words({ book, texts }: Setting, exercise: string) {
-  const setOut = book.passage(texts, exercise, [folio("A", "3r", 1, 9), folio("B", "1r", 10, 19), page(18)], {
-    translation: `
-      Let him set out from the gate at an easy canter, the well upon his left hand, the spear low beside the right boot,
-      and ride a circle sixteen paces across. When he has gone once about, and is again on the side toward the gate, he
-      raises the spear upright, sets its butt upon his thigh, and so goes about a second time. Let him keep the circle
-      round: the well does not move, and every egg he rides will be known from the stair.`,
-    original: `
-      Exeat a porta leni cursu, puteo ad laevam, hasta demissa iuxta ocream dextram, et circulum equitet sedecim passus
-      latum. Cum semel circumierit et iterum ad partem portae venerit, hastam erectam tollit, calcem eius super femur
-      ponit, et sic secundo circumit. Circulum rotundum servet: puteus enim non movetur, et quodcumque ovum equitaverit a
-      gradibus cognoscetur.`,
-  });
-  const point = book.passage(texts, exercise, [folio("A", "3r", 10, 18), folio("B", "1v", 1, 5), page(18)], {
-    translation: `
-      The third time he lets the point sink forward until it looks out over the horse's ears, the shaft shut beneath his
-      arm, and presses the canter a little, as one who has seen what he came for. This he does once about and no more.
-      Then he raises the spear as before, lest it go before him into the bend, and turns, and rides the circle once with
-      the well upon his right, the pace easy again.`,
-    original: `
-      Tertio cuspidem ante se demittit, donec super aures equi prospiciat, hastili sub brachio clauso, et cursum paulum
-      urget, tamquam qui viderit quod quaerebat. Hoc semel facit nec amplius. Tum hastam ut prius erigit, ne ante se in
-      flexum eat, et vertit, et semel circulum equitat, puteo ad dextram, cursu iterum leni.`,
-  });
-  const greet = book.passage(texts, exercise, [folio("A", "3v", 1, 9), page(19)], {
-    translation: `
-      From there he goes on until the elm is beside him, leaves the circle, and rides straight to the stair. A spear's
-      length before it he halts and makes the greeting. The greeting is this: he lets the point sink before him until it
-      nearly touches the ground, waits while he draws one breath, raises it again, and lays the spear back by the boot.
-      All this while let him look at those he greets and not at his spear; for the spear will find the ground of itself,
-      but they wish to be found.`,
-    original: `
-      Inde pergit donec ulmum iuxta se habeat, ibi circulum relinquit et recta ad gradus equitat. Spatio unius hastae ante
-      eos consistit et salutationem facit. Salutatio haec est: cuspidem ante se demittit, donec terram paene tangat; manet
-      dum semel spiritum ducit; rursus eam erigit, et hastam ad ocream reponit. Interim eos spectet quos salutat, non
-      hastam: hasta enim terram sua sponte inveniet, illi autem inveniri volunt.`,
-  });
-  return { setOut, point, greet };
 }

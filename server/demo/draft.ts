@@ -63,8 +63,6 @@ export function inCrux<V extends Readonly<Record<string, ReadingDraft<unknown>>>
 }
 type ValueIn<D> = D extends SaidDraft<infer T> ? T : never;
 
-export const notSaid = { is: "not said" } as const;
-
 /** Why something is there: stated by words, or implied or supplied. */
 export type ExistenceDraft = Omit<SaidDraft<unknown>, "is" | "value">;
 

@@ -1,6 +1,6 @@
 /** server/demo/holds-and-greeting.ts - the three ways of carrying the spear and the greeting, with the words that first
  *  teach them. May import: siblings. Sides are parameters: a hold is described for whichever hand has the spear. */
-import type { CircleWords } from "./circle-about-the-well.ts";
+import type { CircleWords } from "./circle-words.ts";
 import { clock, does, implied, stated, supplied } from "./draft.ts";
 import { addActions } from "./exercise-builder.ts";
 import type { Setting } from "./setting.ts";

@@ -97,8 +97,15 @@ describe("words", () => {
   });
 
   test("each element has words in both texts, or says why it is there without", () => {
-    const marked = new Set(all("marks").map((mark) => mark.target));
-    const bare = all("elements").filter((element) => !marked.has(element.id));
+    const language = (text: string) => (/\b(the|and)\b/.test(text) ? "English" : "Latin");
+    const texts = new Map(all("passageTexts").map((text) => [text.id, language(text.text)]));
+    const anchors = all("anchors").filter((anchor) => anchor.is === "text");
+    const languagesOf = (element: string) => {
+      const marks = all("marks").filter((mark) => mark.target === element);
+      const lying = anchors.filter((anchor) => marks.some((mark) => mark.id === anchor.mark));
+      return new Set(lying.map((anchor) => texts.get(anchor.text)));
+    };
+    const bare = all("elements").filter((element) => languagesOf(element.id).size < 2);
     expect(bare.map((element) => element.is)).toEqual(["untreated"]);
     for (const element of bare) {
       expect(element.existence.warrant).not.toBe("stated");
