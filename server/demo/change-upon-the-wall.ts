@@ -22,8 +22,8 @@ export function changeUponTheWall(setting: Setting, { holds, greeting }: ReturnT
   const passages = changeWords(setting, exercise.id);
   const { washes, other } = changeDoubts(setting, exercise.id, passages);
   const { out, change, mirror, home } = passages;
-  const inTheRight = implied("right", "The usual opening puts the spear in the right hand.");
-  const atTheBalance = implied("balance", "The usual opening: held where it balances.");
+  const inTheRight = implied("right", "The opening words put the spear in the right hand.");
+  const atTheBalance = implied("balance", "The opening words: held where it balances.");
 
   /** The spear goes from one hand to the other, and the reins the opposite way. */
   const handsChange = (from: "left" | "right", to: "left" | "right", given: Phrase[]): ActionDraft[] => {

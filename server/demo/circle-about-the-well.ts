@@ -24,7 +24,7 @@ export function circleAboutTheWell(setting: Setting) {
   const { holds, greeting } = taught;
   const { laps, whichWay } = circleDoubts(setting, exercise.id, passages);
   const { setOut, point, greet } = passages;
-  const inTheRight = implied("right", "The usual opening puts the spear in the right hand.");
+  const inTheRight = implied("right", "The opening words put the spear in the right hand.");
   const stillLeft = implied(LEFT, "Nothing has turned him: the well is still on his left.");
   const sameCircle = implied(at(court.well), "He goes about the same circle.");
 

@@ -1,4 +1,4 @@
-/** server/demo/court.ts - the opening words of the invented book: the walled court, its stations, the usual opening.
+/** server/demo/court.ts - the opening words of the invented book: the walled court, its stations, and how the hands begin.
  *  May import: siblings. Places are in whole millimetres from the middle, y toward the stair, x to the right as one
  *  enters (design: the ground frame). */
 import type { BookBuilder, Revisions } from "./builder.ts";

@@ -6,7 +6,7 @@ import { addActions } from "./exercise-builder.ts";
 import type { Setting } from "./setting.ts";
 
 export function holdsAndGreeting({ book, spear }: Setting, { setOut, point, greet }: CircleWords) {
-  const balance = implied("balance", "The usual opening: held where it balances.");
+  const balance = implied("balance", "The opening words: held where it balances.");
   const oneHand = { for: ["shaft" as const], hands: "one" as const };
   const holds = {
     byTheBoot: book.hold(

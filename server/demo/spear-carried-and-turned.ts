@@ -59,7 +59,7 @@ export function spearCarriedAndTurned(setting: Setting, { holds }: ReturnType<ty
         {
           object: stated(spear),
           hold: stated(holds.upright),
-          hand: implied("right", "The usual opening puts the spear in the right hand."),
+          hand: implied("right", "The opening words put the spear in the right hand."),
         },
         {
           words: carried.both(
