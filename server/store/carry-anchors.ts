@@ -1,10 +1,11 @@
 /** server/store/carry-anchors.ts - anchors of an earlier passage text, brought to the current one.
  *  May import: schema, shared/text, siblings in server/store. Keeps rules S21-S23 (server/store/RULES.md). */
+import type { Node as DocNode } from "prosemirror-model";
 import type { StepMap } from "prosemirror-transform";
 import { docFromJson } from "../../schema/editor.ts";
 import type { TextAnchor } from "../../schema/mark.ts";
 import type { PassageText } from "../../schema/work.ts";
-import { carryAll, fateOf, mapsOfSteps } from "../../shared/text/index.ts";
+import { applySteps, type CarryResult, carryAll, fateOf } from "../../shared/text/index.ts";
 import type { Store } from "./open-store.ts";
 import { rowsWhere } from "./row-store.ts";
 
@@ -15,32 +16,44 @@ export function textsOf(store: Store, { passage, revision }: Pick<PassageText, "
 }
 
 /** The anchors as they stand in the last of `texts`, which follow each other; they count in the first. What a person
- *  quoted stays as it is; the fate says whether those words stand there. */
+ *  quoted stays as it is; the fate says whether those words stand there. Throws Error when kept steps do not lead from
+ *  one text to the next. */
 export function carryAnchors(texts: readonly PassageText[], anchors: readonly TextAnchor[]): TextAnchor[] {
-  const maps = texts.slice(1).flatMap((text) => mapsOfSteps(text.steps));
-  return carryThrough(texts, maps, anchors);
-}
-
-function carryThrough(
-  texts: readonly PassageText[],
-  maps: readonly StepMap[],
-  anchors: readonly TextAnchor[],
-): TextAnchor[] {
   const first = texts[0];
   const last = texts.at(-1);
   if (first === undefined || last === undefined) throw new RangeError("Anchors are carried from one text to another.");
-  const carried = carryAll(docFromJson(first.doc), docFromJson(last.doc), maps, anchors);
+  const start = docFromJson(first.doc);
+  let doc = start;
+  const maps: StepMap[] = [];
+  const docs: DocNode[] = [];
+  for (const text of texts.slice(1)) {
+    const applied = applySteps(doc, text.steps);
+    if (!applied.ok) throw new Error(`The steps kept with passage text ${text.id} do not apply: ${applied.sentence}`);
+    maps.push(...applied.maps);
+    docs.push(...applied.docs);
+    doc = applied.doc;
+  }
+  const carried = carryAll(start, doc, maps, anchors, docs);
   return anchors.map((anchor, index) => {
     const result = carried[index];
     if (result === undefined) throw new TypeError("carryAll answers once per anchor; it gave no answer.");
-    const range = result.ok && anchor.fate !== "lost" ? result.range : null;
-    const fate = fateOf(anchor, last.text, range, first.text);
-    if (fate.fate === "lost") {
-      const gap = result.ok ? result.range.from : result.near.from;
-      return { ...anchor, text: last.id, from: gap, to: gap, fate: "lost" };
-    }
-    // Words that moved are not "the same" again because the next change left them alone: a person has not seen them yet.
-    const kept = fate.fate === "same" && anchor.fate === "moved" ? "moved" : fate.fate;
-    return { ...anchor, text: last.id, from: fate.from, to: fate.to, fate: kept };
+    return { ...anchor, text: last.id, ...placeOf(anchor, result, first.text, last.text) };
   });
+}
+
+function placeOf(
+  anchor: TextAnchor,
+  result: CarryResult,
+  oldText: string,
+  newText: string,
+): Pick<TextAnchor, "from" | "to" | "fate"> {
+  const range = result.ok && anchor.fate !== "lost" ? result.range : null;
+  const found = fateOf(anchor, newText, range, oldText);
+  if (found.fate === "lost") {
+    const gap = result.ok ? result.range.from : result.near.from;
+    return { from: gap, to: gap, fate: "lost" };
+  }
+  // Words that moved are not "the same" again because the next change left them alone: nobody has looked at them yet.
+  const fate = found.fate === "same" && anchor.fate === "moved" ? "moved" : found.fate;
+  return { from: found.from, to: found.to, fate };
 }

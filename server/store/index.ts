@@ -11,6 +11,7 @@
  *    readChange(store, changeId)                         -> LoggedChange | null
  *    readRow(store, kind, id), readRows(store, kind)     -> Row | null, Row[]
  *    putAttachment(store, { mediaType, name, bytes })    -> hash; getAttachment(store, hash) -> Attachment | null
+ *    inTransaction(store, work)                          -> Outcome<T>           a refusal undoes all that was done in it
  *    replay(store), allRows(store)                       -> Rows                 equal, always
  *    problemsOf(zodError, at), refuseFor(problems)       -> for a body that is not as expected
  *
@@ -26,5 +27,6 @@ export { readRow, readRows } from "./read-row.ts";
 export { replay } from "./replay.ts";
 export { allRows } from "./row-store.ts";
 export { slotAt, slotKindAt, slotsIn } from "./slot-kind.ts";
+export { inTransaction } from "./transaction.ts";
 export { type Undoing, undoChange } from "./undo-change.ts";
 export { type WriteOptions, writeChange } from "./write-change.ts";

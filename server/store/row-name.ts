@@ -53,7 +53,7 @@ export function kindName(kind: Kind): string {
 /** 'reading “Both hands”', or 'mark 0198…' where a row has no words of its own. */
 export function rowName(kind: Kind, value: RowValue): string {
   const act = value.act as { verb?: string } | undefined;
-  const words = ["title", "name", "label", "word", "fault", "demand", "sentence", "text", "quote"]
+  const words = ["title", "name", "label", "word", "fault", "demand", "sentence", "quote", "text"]
     .map((field) => value[field])
     .find((field): field is string => typeof field === "string" && field.trim() !== "");
   const said = words ?? act?.verb;
