@@ -20,9 +20,29 @@ export const ERRORS = {
     solve: "Send JSON in UTF-8, with the content type application/json.",
   },
   body_invalid: {
-    status: 400,
+    status: 422,
     when: "the body or the query of a request has not the form that was expected",
     solve: "Put right what each issue names; unknown fields are issues too.",
+  },
+  body_incomplete: {
+    status: 400,
+    when: "the body of a request ends before it is whole",
+    solve: "Send it again; nothing of it was stored.",
+  },
+  media_type_wrong: {
+    status: 415,
+    when: "the body of a request has another content type than is read at the address",
+    solve: "Send application/json, or for an import the bytes as application/octet-stream.",
+  },
+  host_foreign: {
+    status: 403,
+    when: "a request names another host than this machine",
+    solve: "Open the address the program printed when it started.",
+  },
+  origin_foreign: {
+    status: 403,
+    when: "a request comes from a page of another address",
+    solve: "Work in the window the program opened; other pages may not read or write here.",
   },
   body_too_large: { status: 413, when: "a body is larger than is read", solve: "Send it in parts." },
   address_unknown: { status: 404, when: "nothing answers at the address", solve: "Check the address and the method." },
@@ -32,10 +52,57 @@ export const ERRORS = {
     solve: "Load the page again: the row may have been removed. The history has it.",
   },
   change_unknown: { status: 404, when: "no change has the id", solve: "Load the history again and choose from it." },
+  attachment_missing: {
+    status: 404,
+    when: "a file is asked for whose content hash is not in the store",
+    solve: "Load the page again and follow its link.",
+  },
   attachment_unknown: {
     status: 422,
     when: "no attachment has the content hash",
     solve: "Bring the file in first, then name it by the hash that came back.",
+  },
+  // A text to be brought in
+  file_empty: { status: 422, when: "a file holds no words", solve: "Check that the right file was chosen and saved." },
+  file_too_large: { status: 413, when: "a file is larger than is read at once", solve: "Bring it in by parts." },
+  file_binary: { status: 415, when: "a file is no text", solve: "Save it as plain text, Markdown or TEI." },
+  wrong_encoding: {
+    status: 415,
+    when: "bytes of a file are not in the encoding it names",
+    solve: "Save it as UTF-8, or name its true encoding.",
+  },
+  unknown_encoding: { status: 415, when: "a file names an encoding that is not read", solve: "Save it as UTF-8." },
+  broken_xml: { status: 422, when: "a file is not well-formed XML", solve: "Mend the place that is named." },
+  entity_bomb: {
+    status: 422,
+    when: "an entity grows without bound or names itself",
+    solve: "Write its words out, or take the declaration away.",
+  },
+  too_many_elements: { status: 413, when: "a file has too many elements", solve: "Bring it in by parts." },
+  nested_too_deep: {
+    status: 422,
+    when: "elements of a file lie too deep inside each other",
+    solve: "Look for a missing end tag.",
+  },
+  xml_not_tei: {
+    status: 422,
+    when: "an XML file is not TEI",
+    solve: "Export it as TEI, or bring it in as plain text.",
+  },
+  tei_without_text: { status: 422, when: "a TEI file has no words", solve: "Check that the export is complete." },
+  no_passages: { status: 422, when: "no passage is found in a file", solve: "Put reference lines into it." },
+  text_unknown: { status: 422, when: "a file has no text of that number", solve: "Choose one of those it has." },
+  selection_unreadable: {
+    status: 422,
+    when: "the range to bring in cannot be read as a reference",
+    solve: "Write it as the text is cited: 7.13.",
+  },
+  selection_not_found: { status: 422, when: "nothing stands at the range", solve: "Choose from what the text has." },
+  selection_backwards: { status: 422, when: "a range ends before it begins", solve: "Give the first place first." },
+  layer_there: {
+    status: 409,
+    when: "the work already has a layer of that title",
+    solve: "Give the layer another title. Carrying marks over to a revision comes later.",
   },
   // What was to be written
   value_invalid: {
@@ -180,6 +247,11 @@ export const ERRORS = {
     status: 503,
     when: "another program holds the store for too long",
     solve: "Try again in a moment.",
+  },
+  unexpected: {
+    status: 500,
+    when: "the program itself made a mistake",
+    solve: "Try again; what the terminal shows tells the developers more.",
   },
   store_full: { status: 507, when: "there is no room left on the disk", solve: "Make room, then try again." },
 } as const satisfies Record<string, ErrorEntry>;

@@ -24,7 +24,7 @@ ${notes(drill)}
 <p class="caution">${drill.caution}</p>`;
   const title = [drill.exercise.label, drill.exercise.title].filter((part) => part !== "").join(". ");
   // Bold words and signs of the key are in the body too, so the body's characters are all there are.
-  const fonts = fontFaces(title + body.html);
+  const fonts = fontFaces(title + body.text);
   const start = html`<!doctype html>
 <html lang="en">
 <head>
@@ -32,7 +32,7 @@ ${notes(drill)}
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${title} · ${drill.work.title}</title>
 `;
-  return `${start.html}<style>\n${fonts}\n${PAGE_STYLE}\n</style>\n</head>\n<body>\n${body.html}\n</body>\n</html>\n`;
+  return `${start.text}<style>\n${fonts}\n${PAGE_STYLE}\n</style>\n</head>\n<body>\n${body.text}\n</body>\n</html>\n`;
 }
 
 function head(drill: Drill): Markup {

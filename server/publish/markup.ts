@@ -3,14 +3,14 @@
 
 /** A finished piece of HTML. Everything else that is put into one is words and is escaped. */
 export class Markup {
-  constructor(readonly html: string) {}
+  constructor(readonly text: string) {}
 }
 
 export type Piece = Markup | string | number | null | false | readonly Piece[];
 
 /** `html`<b>${words}</b>``: pieces are put in as they are, words escaped; null and false give nothing. */
 export function html(strings: TemplateStringsArray, ...pieces: Piece[]): Markup {
-  return new Markup(strings.map((text, index) => text + written(pieces[index] ?? null)).join(""));
+  return new Markup(strings.map((part, index) => part + written(pieces[index] ?? null)).join(""));
 }
 
 /** Pieces one after the other with something between them. */
@@ -20,7 +20,7 @@ export function joined(pieces: readonly Piece[], between: Piece): Markup {
 
 function written(piece: Piece): string {
   if (piece === null || piece === false) return "";
-  if (piece instanceof Markup) return piece.html;
+  if (piece instanceof Markup) return piece.text;
   if (typeof piece === "string") return escaped(piece);
   return typeof piece === "number" ? String(piece) : piece.map(written).join("");
 }

@@ -35,8 +35,7 @@ function elementRows(element: DrillElement, signs: CruxSigns): Markup {
   const lines = [headLine(element, signs), riderLine(element, signs)].filter((line) => line !== null);
   const parts = element.is === "step" || element.actions.length > 0;
   const rows: Markup[] = lines.map((line) => html`<td colspan="4" class="across">${line}</td>`);
-  if (parts)
-    rows.splice(lines.length > 1 ? 1 : lines.length, 0, html`${COLUMNS.map((part) => partCell(element, part, signs))}`);
+  if (parts) rows.splice(Math.min(lines.length, 1), 0, html`${COLUMNS.map((part) => partCell(element, part, signs))}`);
   const [first = html`<td colspan="4"></td>`, ...others] = rows;
   const span = rows.length;
   return html`<tbody class="${element.is}"><tr><th scope="row" rowspan="${span}">${element.number}</th>${first}<td class="where" rowspan="${span}">${where}</td></tr>${others.map((cells) => html`<tr>${cells}</tr>`)}</tbody>\n`;

@@ -1,0 +1,39 @@
+/** server/routes/index.ts - every route on one screen. A handler parses, asks the store, asks the core, answers.
+ *  May import: express types, siblings. What each says and takes: schema/api.ts. */
+import type { Express } from "express";
+import type { Desk } from "../desk.ts";
+import { sendAttachment } from "./attachments.ts";
+import { sendHistory, takeChange, takeUndo } from "./changes.ts";
+import { sendContents, sendHealth } from "./contents.ts";
+import { sendEvents } from "./events.ts";
+import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
+import { acceptFile, previewFile } from "./imports.ts";
+import { sendPassage, takeAmendment } from "./passages.ts";
+import { sendPublishedSchema } from "./published.ts";
+import { refuseAddress, sendWindow } from "./window.ts";
+
+export function mountRoutes(app: Express, desk: Desk): void {
+  app.get("/api/health", sendHealth(desk));
+  app.get("/api/contents", sendContents(desk));
+  app.get("/api/events", sendEvents(desk));
+
+  app.get("/api/passages/:id", sendPassage(desk));
+  app.post("/api/passages/:id/amend", takeAmendment(desk));
+
+  app.get("/api/exercises/:id", sendExercise(desk));
+  app.get("/api/exercises/:id/drill.json", sendDrillJson(desk));
+  app.get("/api/exercises/:id/drill.html", sendDrillPage(desk));
+
+  app.get("/api/changes", sendHistory(desk));
+  app.post("/api/changes", takeChange(desk));
+  app.post("/api/changes/:id/undo", takeUndo(desk));
+
+  app.post("/api/import/preview", previewFile());
+  app.post("/api/import/accept", acceptFile(desk));
+
+  app.get("/api/attachments/:hash", sendAttachment(desk));
+  app.get("/schema/:name", sendPublishedSchema());
+
+  app.use(["/api", "/schema"], refuseAddress);
+  app.use(sendWindow());
+}
