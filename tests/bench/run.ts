@@ -6,7 +6,10 @@ import { benchTable, type Measurement, machineLine, measureReference, type Repor
 type Bench = { default: (report: Report) => Promise<void> };
 
 /** Name, and how to load it. Loaded one at a time, so that a bench pays only for itself. */
-const benches: [name: string, load: () => Promise<Bench>][] = [];
+const benches: [name: string, load: () => Promise<Bench>][] = [
+  ["import", () => import("./import.bench.ts")],
+  ["passage", () => import("./passage.bench.ts")],
+];
 
 const words = process.argv.slice(2);
 const chosen = benches.filter(([name]) => words.length === 0 || words.some((word) => name.includes(word)));
