@@ -22,9 +22,8 @@ const STOPS = new Map([
   ["_", "—"],
 ]);
 
-// A capital with its marks; a numbered sigma; a letter that can carry marks; any other letter; a stop.
-const TOKEN =
-  /(?<capital>\*[)(/\\=+|]*[A-Za-z][)(/\\=+|]*)|(?<sigma>[sS][123])|(?<vowel>[aehiouwrAEHIOUWR][)(/\\=+|]*)|(?<letter>[A-Za-z])|[:'_]/g;
+// A capital with its marks; a numbered sigma; a letter that can carry marks, with them; any other letter; a stop.
+const TOKEN = /\*[)(/\\=+|]{0,4}[A-Za-z][)(/\\=+|]{0,4}|[sS][123]|[aehiouwrAEHIOUWR][)(/\\=+|]{0,4}|[A-Za-z]|[:'_]/g;
 
 const composed = (letter: string, marks: string): string =>
   (letter + MARKS.flatMap(([sign, mark]) => (marks.includes(sign) ? [mark] : [])).join("")).normalize("NFC");
@@ -36,24 +35,37 @@ const closesBracket = (beta: string, start: number, end: number): boolean => {
   return /[bgdzqklmncprstfxyv]/i.test(before);
 };
 
+/** What a token stands for wherever it stands; null for a sigma, which depends on what follows. */
+const lettersOf = (token: string): string | null => {
+  if (/^[sS]./.test(token)) return token.endsWith("1") ? "σ" : token.endsWith("2") ? "ς" : "ϲ";
+  const roman = /[A-Za-z]/.exec(token)?.[0];
+  if (roman === undefined) return STOPS.get(token) ?? token;
+  const letter = LETTERS.get(roman.toLowerCase());
+  if (letter === undefined) return token;
+  if (token.startsWith("*")) return composed(letter.toUpperCase(), token);
+  return letter === "σ" ? null : composed(letter, token);
+};
+
+/** All tokens that have been met: there are few of them, and composing one is slow. */
+const known = new Map<string, string | null>();
+
 /** Converts a run of Beta Code; what is no Beta Code (figures, other brackets, Greek letters) stays. Total. */
 export const betaToGreek = (beta: string): string =>
-  beta.replace(TOKEN, (token: string, ...rest: unknown[]) => {
-    const groups = rest.at(-1) as Record<string, string | undefined>;
-    const start = rest.at(-3) as number;
-    const end = start + token.length;
-    if (groups.sigma !== undefined) return token.endsWith("1") ? "σ" : token.endsWith("2") ? "ς" : "ϲ";
-    const roman = /[A-Za-z]/.exec(token)?.[0];
-    if (roman === undefined) return STOPS.get(token) ?? token;
-    const letter = LETTERS.get(roman.toLowerCase());
-    if (letter === undefined) return token;
-    if (groups.capital !== undefined) return composed(letter.toUpperCase(), token);
-    if (groups.vowel !== undefined) {
-      return closesBracket(beta, start, end) ? `${composed(letter, token.slice(0, -1))})` : composed(letter, token);
+  beta.replace(TOKEN, (token: string, start: number) => {
+    let letters = known.get(token);
+    if (letters === undefined) {
+      letters = lettersOf(token);
+      known.set(token, letters);
     }
-    if (letter !== "σ") return letter;
-    // Within a word, also where a bracket of the edition stands before the next letter.
-    return /^(?:[A-Za-z']|[\])>}][A-Za-z])/.test(beta.slice(end, end + 2)) ? "σ" : "ς";
+    const end = start + token.length;
+    if (letters === null) {
+      // Within a word, also where a bracket of the edition stands before the next letter.
+      return /^(?:[A-Za-z']|[\])>}][A-Za-z])/.test(beta.slice(end, end + 2)) ? "σ" : "ς";
+    }
+    if (token.length > 1 && token.endsWith(")") && !token.startsWith("*") && closesBracket(beta, start, end)) {
+      return `${lettersOf(token.slice(0, -1)) ?? ""})`;
+    }
+    return letters;
   });
 
 /** True when Greek words are written in Beta Code: no Greek letters, and its marks in at least a fifth of the words. */

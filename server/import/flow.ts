@@ -7,6 +7,7 @@ import type { DroppedList } from "./dropped-list.ts";
 import { ascendingChain } from "./number-order.ts";
 import { type BlockKind, PassageBuilder, type PassageStart } from "./passage-builder.ts";
 import type { BareNumber } from "./reference-line.ts";
+import { RefusedError, refuse } from "./refusals.ts";
 
 export type FlowPiece = { text: string; emphasis: boolean } | { note: string; label: string };
 
@@ -116,14 +117,14 @@ class Flow {
   /** References that wait for the words they cite. */
   #pending: { references: Reference[]; place: FilePlace } | null = null;
 
-  constructor(choice: Choice, blocks: readonly FlowBlock[], bare: BareNumber, dropped: DroppedList) {
+  constructor(name: string, choice: Choice, blocks: readonly FlowBlock[], bare: BareNumber, dropped: DroppedList) {
     this.#choice = choice;
     this.#bare = bare;
     this.#dropped = dropped;
     this.#hasSections = blocks.some(
       ({ role }) => role.is === "reference" && role.references.some(({ kind }) => kind === "section"),
     );
-    this.#builder = new PassageBuilder(dropped, (place) => this.#front(place));
+    this.#builder = new PassageBuilder(name, dropped, (place) => this.#front(place));
   }
 
   #front(place: FilePlace): PassageStart {
@@ -315,8 +316,19 @@ const SCHEME_NOTES: Readonly<Partial<Record<Scheme, string>>> = {
   paragraphs: "No numbers and no reference lines were found; paragraphs were counted from 1.",
 };
 
-/** Cuts a text into passages. `bare` says what a number without a label means. The passages may be none. */
+/** Lines of a file, at most: five times what a book of 64 MB has. */
+const LINE_LIMIT = 3_000_000;
+
+/** Throws RefusedError when a text is all line ends. */
+export const refuseTooManyLines = (source: string, name: string): void => {
+  let lines = 0;
+  for (let at = source.indexOf("\n"); at >= 0; at = source.indexOf("\n", at + 1)) lines += 1;
+  if (lines > LINE_LIMIT) throw new RefusedError(refuse.tooManyLines(name, LINE_LIMIT));
+};
+
+/** Cuts a text into passages. `name` is the file's, for refusals; `bare` says what a number without a label means. The passages may be none. */
 export const cutFlow = (
+  name: string,
   blocks: readonly FlowBlock[],
   bare: BareNumber,
   dropped: DroppedList,
@@ -324,5 +336,5 @@ export const cutFlow = (
   const choice = choose(blocks);
   const note = SCHEME_NOTES[choice.scheme];
   if (note !== undefined) dropped.add("references: counted", note, blocks[0]?.place ?? { line: 1, column: 1 });
-  return { levels: choice.levels, passages: new Flow(choice, blocks, bare, dropped).read(blocks) };
+  return { levels: choice.levels, passages: new Flow(name, choice, blocks, bare, dropped).read(blocks) };
 };

@@ -4,24 +4,44 @@
 import { Lexer, Marked, type Token, type TokenizerAndRendererExtension, type Tokens } from "marked";
 import type { FilePlace, ImportedFile } from "../../schema/imported.ts";
 import type { DroppedList } from "./dropped-list.ts";
-import { cutFlow, type FlowBlock, type FlowPiece, type FlowRole } from "./flow.ts";
+import { cutFlow, type FlowBlock, type FlowPiece, type FlowRole, refuseTooManyLines } from "./flow.ts";
 import { type BareNumber, readChapterHeading, readLeadingNumber, readReferenceLine } from "./reference-line.ts";
 import { RefusedError, refuse } from "./refusals.ts";
 import { readReferencesIn } from "./xml-entities.ts";
 
-const FOOTNOTE_TEXT: TokenizerAndRendererExtension = {
-  name: "footnoteText",
-  level: "block",
-  start: (source) => /(?:^|\n)\[\^[^\]\s]+\]:/.exec(source)?.index,
-  tokenizer(source) {
-    const match =
-      /^\[\^([^\]\s]+)\]:[ \t]*([^\n]*(?:\n(?:[ \t]+\S[^\n]*|(?!\[\^)(?=\S)[^\n]+|[ \t]*(?=\n[ \t]{2,}\S)))*)(?:\n+|$)/.exec(
-        source,
-      );
-    if (match === null) return undefined;
-    return { type: "footnoteText", raw: match[0], label: match[1], text: (match[2] ?? "").replace(/\s+/g, " ").trim() };
-  },
+interface Footnote {
+  label: string;
+  text: string;
+  place: FilePlace;
+}
+
+/** Takes the texts of footnotes out. What stays is as long as before, so that places hold: blanks stand for the notes. */
+const takeFootnotes = (source: string): { rest: string; notes: Footnote[] } => {
+  if (!source.includes("[^")) return { rest: source, notes: [] };
+  const lines = source.split("\n");
+  const notes: Footnote[] = [];
+  for (let at = 0; at < lines.length; at += 1) {
+    const match = /^\[\^([^\]\s]+)\]:[ \t]*(.*)$/.exec(lines[at] ?? "");
+    if (match === null) continue;
+    const words = [match[2] ?? ""];
+    const first = at;
+    let end = at + 1;
+    // The note goes on to a blank line, and past it where the next words are set in.
+    for (let next = end; next < lines.length; next += 1) {
+      const line = lines[next] ?? "";
+      if (line.trim() === "") continue;
+      if (/^\[\^[^\]\s]+\]:/.test(line) || (next > end && !/^(?: {2,}|\t)/.test(line))) break;
+      words.push(line);
+      end = next + 1;
+    }
+    for (let taken = first; taken < end; taken += 1) lines[taken] = " ".repeat((lines[taken] ?? "").length);
+    const text = readReferencesIn(words.join(" ").replace(/\s+/g, " ").trim());
+    notes.push({ label: match[1] ?? "", text, place: { line: first + 1, column: 1 } });
+    at = end - 1;
+  }
+  return { rest: lines.join("\n"), notes };
 };
+
 const FOOTNOTE_MARK: TokenizerAndRendererExtension = {
   name: "footnoteMark",
   level: "inline",
@@ -58,7 +78,7 @@ class Places {
 }
 
 class MarkdownReader {
-  readonly #parser = new Marked({ extensions: [FOOTNOTE_TEXT, FOOTNOTE_MARK] });
+  readonly #parser = new Marked({ extensions: [FOOTNOTE_MARK] });
   readonly #notes = new Map<string, { text: string; place: FilePlace; used: boolean }>();
   readonly #places: Places;
   readonly #bare: BareNumber;
@@ -71,15 +91,13 @@ class MarkdownReader {
     this.#places = new Places(source);
     this.#bare = bare;
     this.#dropped = dropped;
-    this.#tokens = this.#parser.lexer(source);
-    const places = new Places(source);
-    let offset = 0;
-    for (const token of this.#tokens) {
-      if (token.type === "footnoteText" && !this.#notes.has(String(token.label))) {
-        this.#notes.set(String(token.label), { text: plainWords(token), place: places.at(offset), used: false });
-      }
-      offset += token.raw.length;
+    const { rest, notes } = takeFootnotes(source);
+    for (const { label, text, place } of notes) {
+      if (this.#notes.has(label))
+        this.#dropped.add(`footnote [^${label}]`, "Another note has the same label.", place, text);
+      else this.#notes.set(label, { text, place, used: false });
     }
+    this.#tokens = this.#parser.lexer(rest);
   }
 
   read(): FlowBlock[] {
@@ -108,7 +126,6 @@ class MarkdownReader {
   #block(token: Token, offset: number): void {
     switch (token.type) {
       case "space":
-      case "footnoteText":
         return;
       case "heading":
         this.#heading(token as Tokens.Heading);
@@ -287,8 +304,6 @@ class MarkdownReader {
   }
 }
 
-const plainWords = (token: Token): string => readReferencesIn(String((token as Tokens.Generic).text));
-
 const wordsIn = (pieces: readonly FlowPiece[]): string =>
   pieces
     .map((piece) => ("text" in piece ? piece.text : ""))
@@ -303,13 +318,14 @@ export const readMarkdown = (
   bare: BareNumber,
   dropped: DroppedList,
 ): Omit<ImportedFile, "encoding" | "dropped"> => {
+  refuseTooManyLines(source, name);
   const blocks = new MarkdownReader(source.replace(/\r\n?/g, "\n"), bare, dropped).read();
   // The only heading of the highest rank, right at the start, is the title of the text.
   const first = blocks[0];
   const highest = blocks.filter(({ role }) => role.is === "title" && role.depth === 1);
   const isTitled = first?.role.is === "title" && first.role.depth === 1 && highest.length === 1;
   const title = isTitled && first?.role.is === "title" ? first.role.title : "";
-  const cut = cutFlow(isTitled ? blocks.slice(1) : blocks, bare, dropped);
+  const cut = cutFlow(name, isTitled ? blocks.slice(1) : blocks, bare, dropped);
   if (cut.passages.length === 0) throw new RefusedError(refuse.noPassages(name));
   const fromName = name.replace(/^.*[\\/]/, "").replace(/\.[A-Za-z0-9]{1,8}$/, "");
   return {

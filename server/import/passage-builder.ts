@@ -8,6 +8,7 @@ import { formatReference, formatReferences } from "../../shared/cite/format-refe
 import { projectDoc } from "../../shared/text/projection.ts";
 import type { DroppedList } from "./dropped-list.ts";
 import { type PageMoment, PageTracker, pageReferences } from "./page-tracker.ts";
+import { RefusedError, refuse } from "./refusals.ts";
 
 export type BlockKind = "paragraph" | "heading" | "verse";
 
@@ -43,6 +44,9 @@ interface OpenPassage {
 const sameMarks = (a: readonly TextMark[], b: readonly TextMark[]) =>
   a.length === b.length && a.every((mark, index) => JSON.stringify(mark) === JSON.stringify(b[index]));
 
+/** More cannot be shown or stored in one go. */
+export const PASSAGE_LIMIT = 250_000;
+
 export class PassageBuilder {
   readonly pages = new PageTracker();
   readonly passages: ImportedPassage[] = [];
@@ -50,14 +54,16 @@ export class PassageBuilder {
   kind: BlockKind = "paragraph";
   readonly #dropped: DroppedList;
   readonly #fallback: (place: FilePlace) => PassageStart;
+  readonly #name: string;
   #passage: OpenPassage | null = null;
   #block: Block | null = null;
   #blank = false;
   #joined = false;
   #waiting: Atom[] = [];
 
-  /** `fallback` cites words that stand before the first reference. */
-  constructor(dropped: DroppedList, fallback: (place: FilePlace) => PassageStart) {
+  /** `name` is the file's, for refusals; `fallback` cites words that stand before the first reference. */
+  constructor(name: string, dropped: DroppedList, fallback: (place: FilePlace) => PassageStart) {
+    this.#name = name;
     this.#dropped = dropped;
     this.#fallback = fallback;
   }
@@ -167,6 +173,9 @@ export class PassageBuilder {
       const label = formatReferences(start.references);
       if (start.expectsWords) this.#dropped.add(`reference ${label}`, "No words stand there.", start.place);
       return;
+    }
+    if (this.passages.length >= PASSAGE_LIMIT) {
+      throw new RefusedError(refuse.tooManyPassages(this.#name, PASSAGE_LIMIT, start.place));
     }
     const first = passage.firstPage ?? this.pages.now;
     const json = { type: "doc", content: blocks };

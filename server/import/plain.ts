@@ -2,7 +2,7 @@
  *  _emphasis_. May import: schema types, siblings. Throws RefusedError when there are no passages. Keeps rules I11-I13. */
 import type { ImportedFile } from "../../schema/imported.ts";
 import type { DroppedList } from "./dropped-list.ts";
-import { cutFlow, type FlowBlock, type FlowPiece, type FlowRole } from "./flow.ts";
+import { cutFlow, type FlowBlock, type FlowPiece, type FlowRole, refuseTooManyLines } from "./flow.ts";
 import { attachNotes, type PlainParagraph } from "./plain-notes.ts";
 import { cutNotices } from "./plain-notices.ts";
 import { type BareNumber, readChapterHeading, readLeadingNumber, readReferenceLine } from "./reference-line.ts";
@@ -123,6 +123,7 @@ export const readPlain = (
   bare: BareNumber,
   dropped: DroppedList,
 ): Omit<ImportedFile, "encoding" | "dropped"> => {
+  refuseTooManyLines(source, name);
   const lines = source.split(/\r\n|\n|\r/);
   const { from, to, fields } = cutNotices(lines, dropped);
   const paragraphs = paragraphsOf(lines, from, to, bare);
@@ -135,7 +136,7 @@ export const readPlain = (
       role: paragraph.role,
     }),
   );
-  const cut = cutFlow(blocks, bare, dropped);
+  const cut = cutFlow(name, blocks, bare, dropped);
   if (cut.passages.length === 0) throw new RefusedError(refuse.noPassages(name));
   const title = fields.title || name.replace(/^.*[\\/]/, "").replace(/\.[A-Za-z0-9]{1,8}$/, "");
   return {

@@ -52,6 +52,17 @@ export const refuse = {
       `“${name}” has more than ${limit} elements (reached at ${at(place)}). Bring it in by parts, a book at a time.`,
       place,
     ),
+  tooManyLines: (name: string, limit: number) =>
+    refusal(
+      "too_many_lines",
+      `“${name}” has more than ${limit} lines. A text of that many short lines cannot be read at once: bring it in by parts, a book at a time.`,
+    ),
+  tooManyPassages: (name: string, limit: number, place: FilePlace) =>
+    refusal(
+      "too_many_passages",
+      `“${name}” has more than ${limit} passages (reached at ${at(place)}). Bring it in by parts, a book at a time.`,
+      place,
+    ),
   nestedTooDeep: (name: string, limit: number, place: FilePlace) =>
     refusal(
       "nested_too_deep",

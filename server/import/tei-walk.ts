@@ -56,7 +56,7 @@ export class TeiWalk {
   readonly #divisionsCite: boolean;
   readonly #madeNames = new Map<string, number>();
 
-  constructor(body: XmlElement, scheme: CitationScheme, betaCode: boolean, dropped: DroppedList) {
+  constructor(name: string, body: XmlElement, scheme: CitationScheme, betaCode: boolean, dropped: DroppedList) {
     this.#scheme = scheme;
     this.#dropped = dropped;
     this.#betaCode = betaCode;
@@ -66,7 +66,7 @@ export class TeiWalk {
       return !divisionsCite;
     });
     this.#divisionsCite = divisionsCite;
-    this.#builder = new PassageBuilder(dropped, (place) => this.#frontStart(place));
+    this.#builder = new PassageBuilder(name, dropped, (place) => this.#frontStart(place));
   }
 
   walk(body: XmlElement, language: string): ImportedPassage[] {

@@ -84,14 +84,14 @@ const SCHEME_NOTES = {
   counted: "Nothing in the text is numbered, so divisions and paragraphs were counted.",
 } as const;
 
-const readText = (found: FoundText, number: number, mainTitle: string, dropped: DroppedList): ImportedText | null => {
+const readText = (found: FoundText, number: number, name: string, dropped: DroppedList): ImportedText | null => {
   const { text, header, inGroup, beta } = found;
   const language = languageIn(text, found.language);
-  for (const name of ["front", "back"]) {
-    const part = childNamed(text, name);
+  for (const aside of ["front", "back"]) {
+    const part = childNamed(text, aside);
     if (part === undefined || wordsOf(part) === "") continue;
     dropped.add(
-      `element <${name}>`,
+      `element <${aside}>`,
       "Only the body is cited as the text; bring this part in as a text of its own if it is needed.",
       placeOf(part),
       wordsOf(part),
@@ -105,7 +105,7 @@ const readText = (found: FoundText, number: number, mainTitle: string, dropped: 
   const scheme = citationScheme(header.levels, body);
   if (scheme.origin !== "declared")
     dropped.add(`references: ${scheme.origin}`, SCHEME_NOTES[scheme.origin], placeOf(body));
-  const passages = new TeiWalk(body, scheme, beta, dropped).walk(body, language);
+  const passages = new TeiWalk(name, body, scheme, beta, dropped).walk(body, language);
   if (passages.length === 0) {
     dropped.add("text without words", "There are no words to read in its body.", placeOf(text));
     return null;
@@ -119,7 +119,7 @@ const readText = (found: FoundText, number: number, mainTitle: string, dropped: 
   const spoken = edition === undefined ? languageIn(body, language) : languageIn(edition, languageIn(body, language));
   return {
     number,
-    title: headWords || (inGroup ? (text.attributes.n ?? "") : "") || mainTitle,
+    title: headWords || (inGroup ? (text.attributes.n ?? "") : "") || header.title,
     author: header.author,
     translator: header.translator,
     language: languageTag(spoken),
@@ -140,7 +140,7 @@ export const readTei = (
     throw new RefusedError(refuse.notTei(name, root.name, placeOf(root)));
   const texts: ImportedText[] = [];
   for (const found of documentTexts(root, null, dropped)) {
-    const text = readText(found, texts.length + 1, found.header.title, dropped);
+    const text = readText(found, texts.length + 1, name, dropped);
     if (text !== null) texts.push(text);
   }
   if (texts.length === 0) throw new RefusedError(refuse.teiWithoutText(name, placeOf(root)));

@@ -18,7 +18,7 @@ export interface XmlElement {
   readonly column: number;
 }
 
-export const ELEMENT_LIMIT = 3_000_000;
+export const ELEMENT_LIMIT = 1_500_000;
 export const DEPTH_LIMIT = 200;
 const CHUNK_LENGTH = 1 << 16;
 const NO_ATTRIBUTES: Readonly<Record<string, string>> = Object.freeze({});
