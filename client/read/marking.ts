@@ -35,8 +35,14 @@ function anchorEdit(words: Words, mark: string, after: string | null): Edit {
   return create("anchors", value);
 }
 
-function markEdits(words: Words, of: Markable, target: string, mark = newId()): { mark: string; edits: Edit[] } {
-  const row: RecordOf<"marks"> = { id: mark, work: workId(), of, target, as: "words" };
+export function markEdits(
+  words: Words,
+  of: Markable,
+  target: string,
+  mark = newId(),
+  as: RecordOf<"marks">["as"] = "words",
+): { mark: string; edits: Edit[] } {
+  const row: RecordOf<"marks"> = { id: mark, work: workId(), of, target, as };
   return { mark, edits: [create("marks", row), anchorEdit(words, mark, null)] };
 }
 

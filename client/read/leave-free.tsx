@@ -1,0 +1,82 @@
+/** client/read/leave-free.tsx - leaving a crux to the rider on purpose, with a reading that is used only for computing. */
+import { useSignal } from "@preact/signals";
+import type { RecordOf } from "../../schema/record.ts";
+import { one } from "../state/rows.ts";
+import { sitting, today } from "../state/session.ts";
+import { short } from "./row-names.ts";
+import { storeFields } from "./store-fields.ts";
+
+export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readings: readonly RecordOf<"readings">[] }) {
+  const asking = useSignal(false);
+  const { id, leftFree } = crux;
+  const own = `Crux “${short(crux.title, 40)}”`;
+  if (leftFree) {
+    return (
+      <p>
+        <b class="ref">left free</b>{" "}
+        <span class="meta">
+          {leftFree.on}: {leftFree.reason}. Computed with “{one("readings", leftFree.default)?.title}”.
+        </span>{" "}
+        <button
+          type="button"
+          class="quiet"
+          onClick={() => void storeFields("cruxes", id, { leftFree: null }, `${own}: no longer left free`)}
+        >
+          take it up again
+        </button>
+      </p>
+    );
+  }
+  if (readings.length < 2) return null;
+  if (!asking.value) {
+    return (
+      <p>
+        <button type="button" class="quiet" onClick={() => (asking.value = true)}>
+          leave it free on purpose…
+        </button>
+      </p>
+    );
+  }
+  return (
+    <form
+      class="inset"
+      onKeyDown={(event) => {
+        if (event.key !== "Escape") return;
+        event.stopPropagation();
+        asking.value = false;
+      }}
+      onSubmit={(event) => {
+        event.preventDefault();
+        const data = new FormData(event.currentTarget);
+        const reason = String(data.get("reason") ?? "").trim();
+        const chosen = String(data.get("default") ?? "");
+        if (reason === "" || chosen === "") return;
+        const free = { on: today(), sitting: sitting.value, reason, default: chosen };
+        void storeFields("cruxes", id, { leftFree: free }, `${own} left free: ${short(reason, 60)}`).then((done) => {
+          if (done) asking.value = false;
+        });
+      }}
+    >
+      <label class="field">
+        <span>It is left to the rider because</span>
+        <input name="reason" required />
+      </label>
+      <label class="field">
+        <span>and computed with</span>
+        <select name="default">
+          {readings.map((reading) => (
+            <option key={reading.id} value={reading.id}>
+              {reading.title}
+            </option>
+          ))}
+        </select>
+      </label>
+      <div class="row">
+        <button type="submit">Leave it free</button>
+        <button type="button" class="quiet" onClick={() => (asking.value = false)}>
+          not now
+        </button>
+      </div>
+    </form>
+  );
+}

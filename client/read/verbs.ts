@@ -1,0 +1,141 @@
+/** client/read/verbs.ts - the verbs as they are offered under each part, the most usual first, and an act begun: the
+ *  hand of its heading, the object last used. */
+import { type Act, VERBS, type Verb } from "../../schema/act.ts";
+import { DRILL_PARTS, type DrillPart } from "../../schema/drill.ts";
+import type { RecordOf } from "../../schema/record.ts";
+import type { Slot } from "../../schema/slot.ts";
+import { handSlotOf, partOf } from "../../shared/drill/part-of.ts";
+import { compareRanked } from "../../shared/rank.ts";
+import { drillElements } from "../state/passage.ts";
+import { all, one, ranked } from "../state/rows.ts";
+import { entered, inherited } from "./support.ts";
+
+export const VERB_WORDS: Record<Verb, string> = {
+  ride: "rides a figure",
+  "go at": "goes at a gait or pace",
+  take: "takes hold",
+  release: "lets go",
+  keep: "keeps what it has",
+  pass: "passes it over",
+  slide: "slides along",
+  "change reins": "takes over the reins",
+  "place rein hand": "goes to a place with the reins",
+  "lay reins": "lays down the reins",
+  rest: "rests on something",
+  gesture: "makes a sign",
+  hold: "is held in a named hold",
+  carry: "is carried",
+  spin: "is turned about",
+  "cross the neck": "goes over the horse’s neck",
+  raise: "is raised",
+  lower: "is lowered",
+  plant: "is planted",
+  "pick up": "is picked up",
+  draw: "is drawn",
+  sheathe: "is sheathed",
+  hook: "is hooked",
+  unhook: "is unhooked",
+  thrust: "is thrust",
+  parry: "parries",
+  "throw off": "throws off another",
+  show: "is shown",
+  perform: "goes through a movement",
+  sit: "sits",
+  look: "looks",
+  wait: "waits",
+  "do nothing": "does nothing",
+  other: "something else, in words",
+};
+
+const HAND: readonly Verb[] = [
+  "take",
+  "pass",
+  "keep",
+  "release",
+  "slide",
+  "change reins",
+  "place rein hand",
+  "rest",
+  "gesture",
+  "do nothing",
+  "other",
+];
+export const OFFERED: Record<DrillPart, readonly Verb[]> = {
+  horse: ["ride", "go at", "other"],
+  "left hand": HAND,
+  "right hand": HAND,
+  shaft: [
+    "hold",
+    "carry",
+    "spin",
+    "lower",
+    "raise",
+    "thrust",
+    "parry",
+    "cross the neck",
+    "throw off",
+    "draw",
+    "sheathe",
+    "plant",
+    "pick up",
+    "show",
+    "hook",
+    "unhook",
+    "perform",
+    "other",
+  ],
+  rider: ["sit", "look", "wait", "lay reins", "other"],
+};
+
+/** The column an action stands in: as the drill has it, else by what the act itself says. */
+export function columnOf(action: RecordOf<"actions">): DrillPart {
+  const printed = drillElements.value.get(action.owner)?.actions.find((other) => other.id === action.id);
+  if (printed) return printed.part;
+  const slots = action.act.slots as Record<string, Slot<unknown> | undefined>;
+  const hand = slots[handSlotOf(action.act.verb) ?? ""];
+  const known = hand?.is === "said" && (hand.value === "left" || hand.value === "right") ? hand.value : null;
+  const object = slots.object?.is === "said" ? one("objects", String(slots.object.value)) : null;
+  return partOf(action.act, known, object !== null && BESIDES.includes(object.is));
+}
+const BESIDES: readonly RecordOf<"objects">["is"][] = ["sheath", "reins", "other"];
+
+export const byColumn = (actions: readonly RecordOf<"actions">[]) =>
+  DRILL_PARTS.map((part) => ({ part, actions: actions.filter((action) => columnOf(action) === part) }));
+
+/** An act with what need not be asked: the hand of its heading is entered by it, the object is the one last used. */
+export function beginAct(verb: Verb, part: DrillPart, marks: readonly string[], before: readonly string[]): Act {
+  const table: Readonly<Record<string, string>> = VERBS[verb].slots;
+  const slots: Record<string, Slot<unknown>> = {};
+  const hand = part === "left hand" ? "left" : part === "right hand" ? "right" : null;
+  const handSlot = handSlotOf(verb);
+  if (hand && handSlot) slots[handSlot] = { is: "said", value: hand, ...entered(marks) };
+  if (verb === "other") slots.who = { is: "said", value: part === "shaft" ? "object" : part, ...entered(marks) };
+  const object = table.object === "object" && verb !== "other" ? lastObject(before) : null;
+  if (object) slots.object = { is: "said", value: object, ...inherited(marks) };
+  const sheaths = all("objects").filter((candidate) => candidate.is === "sheath");
+  const [sheath] = sheaths;
+  for (const slot of ["from", "into"]) {
+    if (table[slot] === "object" && sheath && sheaths.length === 1)
+      slots[slot] = { is: "said", value: sheath.id, ...inherited(marks) };
+  }
+  return { verb, slots } as Act;
+}
+
+/** The object of the last action of these owners (nearest first) that names one; else the only one there is. */
+function lastObject(owners: readonly string[]): string | null {
+  for (const owner of owners) {
+    const named = actionsOf(owner).flatMap(({ act }) => {
+      const object = (act.slots as Record<string, Slot<unknown> | undefined>).object;
+      return object?.is === "said" && one("objects", String(object.value)) ? [String(object.value)] : [];
+    });
+    const last = named.at(-1);
+    if (last !== undefined) return last;
+  }
+  const carried = ranked("objects").filter((object) => object.is !== "sheath" && object.is !== "reins");
+  return carried.length === 1 ? (carried[0]?.id ?? null) : null;
+}
+
+export const actionsOf = (owner: string) =>
+  all("actions")
+    .filter((action) => action.owner === owner)
+    .sort(compareRanked);
