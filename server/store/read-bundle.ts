@@ -93,7 +93,12 @@ const FOLLOWED: ReadonlySet<Kind> = new Set<Kind>([
   "threats",
 ]);
 
+/** Read as of one moment, even while another program writes. */
 export function readBundle(store: Store, of: BundleOf): Outcome<Bundle> {
+  return store.db.transaction(() => bundleOf(store, of))();
+}
+
+function bundleOf(store: Store, of: BundleOf): Outcome<Bundle> {
   const passage = "passage" in of ? getRow(store, "passages", of.passage) : null;
   const exerciseId = "exercise" in of ? of.exercise : passage?.value.exercise;
   const exercise = typeof exerciseId === "string" ? getRow(store, "exercises", exerciseId) : null;
@@ -108,7 +113,11 @@ export function readBundle(store: Store, of: BundleOf): Outcome<Bundle> {
   const growing = new Growing(store);
   growing.addShared(String(start.value.work));
   growing.add(start);
-  const own = growing.rows("passages");
+  // Passages elsewhere, on which evidence rests, are there to be cited and no more.
+  const exercises = new Set(growing.rows("exercises").map(({ value }) => value.id));
+  const own = growing
+    .rows("passages")
+    .filter(({ value }) => value.id === start.value.id || exercises.has(String(value.exercise)));
   for (const { value } of own) growing.addMarksIn(value.id);
   growing.addTexts(own.map(({ value }) => value.id));
   return done({ rows: gather(growing.all()), at: newestNumber(store) });
@@ -116,11 +125,13 @@ export function readBundle(store: Store, of: BundleOf): Outcome<Bundle> {
 
 class Growing {
   readonly #rows = new Map<string, StoredRow>();
+  /** Other exercises, so that what is cited from them can be told by name; nothing of theirs comes with them. */
+  readonly #bare = new Map<string, StoredRow>();
 
   constructor(readonly store: Store) {}
 
   all(): Iterable<StoredRow> {
-    return this.#rows.values();
+    return new Map([...this.#bare, ...this.#rows]).values();
   }
 
   rows(kind: Kind): StoredRow[] {
@@ -200,12 +211,15 @@ class Growing {
       return addressed === undefined ? null : slotKindAt(address.kind, addressed, address.slot);
     });
     return named.flatMap(({ to, id, hold, path }) => {
-      // What a part belongs to has brought it here, or is of no use without it: an anchor's passage is asked for, so that
-      // it can be cited, but a passage of another exercise does not bring that exercise.
+      // What a part belongs to has brought it here, or is of no use without it.
       const upward = hold === "row" && REFERENCES[kind]?.[path]?.whole === true;
       if (upward || !FOLLOWED.has(to) || this.#rows.has(`${to} ${id}`)) return [];
-      if (kind === "passages" && to === "exercises") return [];
-      return getRow(this.store, to, id) ?? [];
+      const row = getRow(this.store, to, id);
+      if (row === null) return [];
+      // An exercise is brought whole only where it is to be done again.
+      if (to !== "exercises" || kind === "elements") return row;
+      this.#bare.set(`${to} ${id}`, row);
+      return [];
     });
   }
 }

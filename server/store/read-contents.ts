@@ -9,9 +9,12 @@ import { gather, rowsWhere, type StoredRow } from "./row-store.ts";
 /** As many units of a passage's text as are read to show how it begins. */
 const OPENING_UNITS = 120;
 
+/** Read as of one moment, even while another program writes. */
 export function readContents(store: Store): Contents {
-  const works = rowsWhere(store, "works", {}).sort(byRank);
-  return { works: works.map((work) => contentsOf(store, work)), at: newestNumber(store) };
+  return store.db.transaction(() => {
+    const works = rowsWhere(store, "works", {}).sort(byRank);
+    return { works: works.map((work) => contentsOf(store, work)), at: newestNumber(store) };
+  })();
 }
 
 function contentsOf(store: Store, workRow: StoredRow): Contents["works"][number] {
