@@ -4,8 +4,10 @@ import { type Act, VERBS } from "../../schema/act.ts";
 import type { DrillAction, DrillValue } from "../../schema/drill.ts";
 import type { Action } from "../../schema/exercise.ts";
 import { HOLD_SLOTS } from "../../schema/riding.ts";
-import type { Slot, SlotAddress } from "../../schema/slot.ts";
-import type { ValueKind } from "../../schema/values.ts";
+import type { Known, Slot, SlotAddress } from "../../schema/slot.ts";
+import type { ValueKind, ValueOf } from "../../schema/values.ts";
+import { known, oneOf, UNKNOWN } from "../hands/known.ts";
+import type { KnownAct } from "../hands/known-act.ts";
 import { actWords, phraseAct } from "./act-words.ts";
 import { citationsOf } from "./citations.ts";
 import { type HandKnown, handSlotOf, partOf } from "./part-of.ts";
@@ -21,12 +23,13 @@ import {
 import type { OnlyUnder } from "./settle.ts";
 import { ACTION_SLOTS, kindOfActSlot, neededSlots } from "./slot-labels.ts";
 
-/** An action as it is done: what its slots hold is known, or is said not to be. */
 export interface CompiledAction {
   drill: DrillAction;
-  /** The act with what a crux gave put in its place; what is not settled stays in its crux. */
-  act: Act;
-  timing: Slot<unknown> | undefined;
+  /** For following the hands: what is known of each slot once readings are taken. */
+  known: KnownAct;
+  timing: Known<ValueOf<"timing">> | null;
+  /** Whether it is done to an object other than the one that has the sheet's column. */
+  besides: boolean;
 }
 
 export interface ActionOrigin {
@@ -60,7 +63,8 @@ export function compileAction(compiling: Compiling, action: Action, origin: Acti
 
   const act = resolvedAct(action.act, resolved);
   const hand = knownHand(act);
-  const part = partOf(act, hand, isBesides(compiling, act));
+  const besides = isBesides(compiling, act);
+  const part = partOf(act, hand, besides);
   const say = (slot: string): string | null => {
     if (part === `${hand} hand` && slot === handSlotOf(act.verb) && slot === "hand") return null;
     const kind = kindOfActSlot(act.verb, slot);
@@ -71,6 +75,7 @@ export function compileAction(compiling: Compiling, action: Action, origin: Acti
   const values = [
     ...valuesOf(compiling, act, resolved, { ...slots, ...pickActionSlots(action) }),
     ...heldByCrux(compiling, act),
+    ...movedByCrux(compiling, act),
   ];
   return {
     drill: {
@@ -85,8 +90,17 @@ export function compileAction(compiling: Compiling, action: Action, origin: Acti
       rests: [...originRests(origin), ...restsOf(rows, action.existence.basis)],
       citations: citationsOf(rows, "actions", action.id, action.existence),
     },
-    act,
-    timing: settledSlot(resolved.get("timing")),
+    known: {
+      verb: act.verb,
+      slots: Object.fromEntries(
+        Object.keys(VERBS[act.verb].slots).flatMap((slot) => {
+          const value = knownOf(resolved.get(slot));
+          return value === null ? [] : [[slot, value]];
+        }),
+      ),
+    },
+    timing: knownOf(resolved.get("timing")) as Known<ValueOf<"timing">> | null,
+    besides,
   };
 }
 
@@ -126,6 +140,18 @@ function heldByCrux(compiling: Compiling, act: Act): DrillValue[] {
   });
 }
 
+/** So does a crux inside a movement. A movement that performs another is not looked into further. */
+function movedByCrux(compiling: Compiling, act: Act): DrillValue[] {
+  const chosen = act.verb === "perform" ? act.slots.movement : undefined;
+  if (chosen?.is !== "said") return [];
+  return compiling.rows
+    .actionsOf(chosen.value)
+    .filter(({ act: own }) => own.verb !== "perform")
+    .flatMap((action) => compileAction(compiling, action, OWN)?.drill.values ?? [])
+    .filter(({ crux }) => crux !== null)
+    .map((value) => ({ ...value, slot: `movement.${value.slot}` }));
+}
+
 function resolvedAct(act: Act, resolved: ReadonlyMap<string, Resolved>): Act {
   const slots: Record<string, Slot<unknown>> = {};
   for (const slot of Object.keys(VERBS[act.verb].slots)) {
@@ -147,6 +173,14 @@ function settledSlot(held: Resolved | undefined): Slot<unknown> | undefined {
     default:
       return undefined;
   }
+}
+
+/** What is known of a slot; null where the text is silent. Of several readings each that gives a value is possible. */
+export function knownOf(held: Resolved | undefined): Known<unknown> | null {
+  if (held?.is === "said") return known(held.value);
+  if (held?.is !== "not settled") return null;
+  const values = held.readings.flatMap(({ value }) => (value.is === "said" ? [value.value] : []));
+  return values.length > 0 && values.length === held.readings.length ? oneOf(values) : UNKNOWN;
 }
 
 /** The acting hand where the act itself names left or right. */
@@ -186,8 +220,8 @@ function asOriginated(value: DrillValue, origin: ActionOrigin): DrillValue {
 export function mergeOnlyUnder(conditions: readonly OnlyUnder[]): OnlyUnder[] {
   const merged = new Map<string, string[]>();
   for (const { crux, readings } of conditions) {
-    const known = merged.get(crux);
-    merged.set(crux, known ? known.filter((reading) => readings.includes(reading)) : [...readings]);
+    const before = merged.get(crux);
+    merged.set(crux, before ? before.filter((reading) => readings.includes(reading)) : [...readings]);
   }
   return [...merged].map(([crux, readings]) => ({ crux, readings })).sort((a, b) => (a.crux < b.crux ? -1 : 1));
 }

@@ -1,5 +1,5 @@
 /** shared/drill/compile.ts - an exercise under one choice of readings as a drill: filtered, numbered, cited.
- *  May import: schema types and constants, shared/cite, siblings in shared/drill. Keeps rules D1-D9 (shared/drill/RULES.md).
+ *  May import: schema types and constants, shared/cite, shared/hands, siblings in shared/drill. Keeps rules D1-D9 (shared/drill/RULES.md).
  *  Pure: the same rows in any order give the same drill, and the drill the same bytes (canonical-json.ts). */
 import { DRILL_FORMAT, DRILL_FORMAT_VERSION, type Drill } from "../../schema/drill.ts";
 import type { Variant } from "../../schema/exercise.ts";
@@ -7,11 +7,12 @@ import type { Way } from "../../schema/guard.ts";
 import type { Rows } from "../../schema/record.ts";
 import { formatReference } from "../cite/format-reference.ts";
 import { CAUTION } from "./caution.ts";
-import { type CompiledElement, compileElement, presentElement } from "./compile-element.ts";
+import { compileElement, presentElement } from "./compile-element.ts";
 import { newBearing } from "./crux-bearing.ts";
 import { type ExerciseRows, exerciseRows } from "./exercise-rows.ts";
+import { type FollowedElement, followHands } from "./follow-hands.ts";
 import { namesOf } from "./names.ts";
-import { objectsUsed } from "./objects-used.ts";
+import { carriedObjects, objectsUsed, printedObjects } from "./objects-used.ts";
 import { placeCruxes } from "./place-cruxes.ts";
 import { notesOf, questionsOf } from "./questions-and-notes.ts";
 import type { Compiling } from "./resolve-slot.ts";
@@ -37,8 +38,7 @@ export function compileDrill(rows: Rows, exerciseId: string, options: CompileOpt
 /** The drill with what its elements do as acts, for whoever follows hands and horse. */
 export interface CompiledExercise {
   drill: Drill;
-  elements: CompiledElement[];
-  rows: ExerciseRows;
+  followed: FollowedElement[];
 }
 
 export function compileExercise(allRows: Rows, exerciseId: string, options: CompileOptions): CompiledExercise {
@@ -57,7 +57,10 @@ export function compileExercise(allRows: Rows, exerciseId: string, options: Comp
   const numbers = new Map(numbered.map(({ element }, index) => [element.id, index + 1]));
   const wording = { rows, names: base.names, numbers };
   const standing = standingOf(whole);
-  const elements = present.map((element) => compileElement(element, wording, standing.inherited, variant));
+  const compiled = present.map((element) => compileElement(element, wording, standing.inherited, variant));
+  const objects = objectsUsed(rows, compiled);
+  const followed = followHands(whole, compiled, carriedObjects(objects));
+  const elements = followed.map((element) => element.compiled);
   const placed = placeCruxes(whole, elements);
 
   const drill: Drill = {
@@ -80,7 +83,7 @@ export function compileExercise(allRows: Rows, exerciseId: string, options: Comp
     },
     way,
     variant: variant?.name ?? null,
-    objects: objectsUsed(rows, elements),
+    objects: printedObjects(objects),
     standing: standing.printed,
     elements: placed.elements.map(({ drill: element }) => element),
     cruxes: placed.cruxes,
@@ -89,7 +92,7 @@ export function compileExercise(allRows: Rows, exerciseId: string, options: Comp
     treated: treatedPart(rows, elements),
     caution: CAUTION,
   };
-  return { drill, elements: placed.elements, rows };
+  return { drill, followed };
 }
 
 function variantOf(rows: ExerciseRows, id: string | null): Variant | null {

@@ -17,7 +17,7 @@ export function handSlotOf(verb: Act["verb"]): string | null {
  *  is not the one the sheet gives a column of its own, so that what is done to it stands with the hand that does it.
  *  A hand that is not known, or both, stands with the object, or with the rider when no object is named. */
 export function partOf(act: Act, hand: HandKnown, besides = false): DrillPart {
-  const inHand: DrillPart | null = hand === "left" ? "left hand" : hand === "right" ? "right hand" : null;
+  const inHand = hand === null ? null : columnOf(hand);
   if (act.verb === "other") return ofOther(act.slots.who, inHand);
   switch (VERBS[act.verb].part) {
     case "horse":
@@ -29,6 +29,15 @@ export function partOf(act: Act, hand: HandKnown, besides = false): DrillPart {
     case "hand":
       return inHand ?? ("object" in act.slots && act.slots.object !== undefined ? "shaft" : "rider");
   }
+}
+
+export function columnOf(hand: "left" | "right"): DrillPart {
+  return hand === "left" ? "left hand" : "right hand";
+}
+
+/** Whether an action stands with the hand that does it, once that hand is known. */
+export function standsWithHand(verb: Act["verb"], besides: boolean): boolean {
+  return VERBS[verb].part === "hand" || (VERBS[verb].part === "object" && besides);
 }
 
 function ofOther(
