@@ -61,8 +61,10 @@ export function withHands<T>(
 
 export function applyTake(state: ControlState, act: KnownAct, hands: readonly Hand[], held: ObjectState): ControlState {
   const changed = gripped(state, held, hands, slotOf(act, "zone", "zone"), slotOf(act, "palm", "palm"));
-  // Taking what is planted does not pull it out of the ground; what is not planted is carried from here on.
-  return isKnown(held.frame, "planted") ? changed : withObject(changed, held.object.id, { frame: known("carried") });
+  // A hand on a planted spear does not pull it out; what is taken from somewhere is carried from here on.
+  return slotOf(act, "from", "place") === null
+    ? changed
+    : withObject(changed, held.object.id, { frame: known("carried") });
 }
 
 export function applyRelease(state: ControlState, hands: readonly Hand[], held: ObjectState): ControlState {

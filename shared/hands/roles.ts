@@ -42,7 +42,10 @@ export function handsOfRole(
   }
 }
 
-/** Every set of hands that a slot can mean; `silent` where the text says nothing, or a role that nobody fills. */
+const ANY_HANDS: readonly (readonly Hand[])[] = [...ONE_HAND, HANDS];
+
+/** Every set of hands that a slot can mean; `silent` where the text says nothing. A role that cannot be told may be
+ *  either hand, and reins and shaft may be in both. */
 export function handsMeant(
   role: Known<ValueOf<"hand">> | null,
   state: ControlState,
@@ -50,7 +53,10 @@ export function handsMeant(
   silent: readonly (readonly Hand[])[] = ONE_HAND,
 ): readonly (readonly Hand[])[] {
   if (role === null || role.is === "unknown") return silent;
-  return possible(role, []).flatMap((value) => possible(handsOfRole(value, state, context), silent));
+  return possible(role, []).flatMap((value) => {
+    const several = value === "rein hand" || value === "shaft hand";
+    return possible(handsOfRole(value, state, context), several ? ANY_HANDS : ONE_HAND);
+  });
 }
 
 /** The side of the rider a word for a side means. */
