@@ -4,6 +4,7 @@ import "./look/tokens.css";
 import "./look/page.css";
 import "./look/read.css";
 import "./look/forms.css";
+import "./look/rooms.css";
 import { Frame } from "./frame/frame.tsx";
 import { listen } from "./state/news.ts";
 
