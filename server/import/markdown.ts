@@ -52,6 +52,32 @@ const FOOTNOTE_MARK: TokenizerAndRendererExtension = {
   },
 };
 
+/** UTF-16 units of a paragraph; the time for emphasis grows faster than its length. */
+const PARAGRAPH_LIMIT = 100_000;
+
+/** Throws RefusedError at a paragraph past the limit. Blank lines, headings and list items begin a new one. */
+const refuseLongParagraphs = (source: string, name: string): void => {
+  let line = 1;
+  let firstLine = 1;
+  let start = 0;
+  for (let at = 0; at <= source.length; line += 1) {
+    const found = source.indexOf("\n", at);
+    const end = found < 0 ? source.length : found;
+    const head = source.slice(at, Math.min(end, at + 20));
+    if (head.trim() === "" && end - at <= 20) {
+      start = end + 1;
+      firstLine = line + 1;
+    } else if (/^\s{0,3}(?:#|[-*+] |\d+[.)] )/.test(head)) {
+      start = at;
+      firstLine = line;
+    }
+    if (end - start > PARAGRAPH_LIMIT) {
+      throw new RefusedError(refuse.paragraphTooLong(name, PARAGRAPH_LIMIT, { line: firstLine, column: 1 }));
+    }
+    at = end + 1;
+  }
+};
+
 /** Offsets to lines and columns; asked in ascending order only. */
 class Places {
   readonly #source: string;
@@ -319,7 +345,9 @@ export const readMarkdown = (
   dropped: DroppedList,
 ): Omit<ImportedFile, "encoding" | "dropped"> => {
   refuseTooManyLines(source, name);
-  const blocks = new MarkdownReader(source.replace(/\r\n?/g, "\n"), bare, dropped).read();
+  const text = source.replace(/\r\n?/g, "\n");
+  refuseLongParagraphs(text, name);
+  const blocks = new MarkdownReader(text, bare, dropped).read();
   // The only heading of the highest rank, right at the start, is the title of the text.
   const first = blocks[0];
   const highest = blocks.filter(({ role }) => role.is === "title" && role.depth === 1);

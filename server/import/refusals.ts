@@ -63,6 +63,12 @@ export const refuse = {
       `“${name}” has more than ${limit} passages (reached at ${at(place)}). Bring it in by parts, a book at a time.`,
       place,
     ),
+  paragraphTooLong: (name: string, limit: number, place: FilePlace) =>
+    refusal(
+      "paragraph_too_long",
+      `“${name}” has a Markdown paragraph of more than ${limit} letters from ${at(place)}. Part it with blank lines, or bring the file in as plain text.`,
+      place,
+    ),
   nestedTooDeep: (name: string, limit: number, place: FilePlace) =>
     refusal(
       "nested_too_deep",

@@ -124,7 +124,7 @@ const readText = (found: FoundText, number: number, name: string, dropped: Dropp
     translator: header.translator,
     language: languageTag(spoken),
     urn: urnOnText(text) || (inGroup ? "" : header.urn),
-    levels: scheme.levels.map(({ name }) => name),
+    levels: scheme.levels.map((level) => level.name),
     passages,
   };
 };

@@ -63,6 +63,17 @@ describe("[I2] refusals", () => {
     );
   });
 
+  test("[I5] texts that are all line ends, all passages, or one endless paragraph", () => {
+    expect(refusalOf("a\n".repeat(3_000_001), "plain").code).toBe("too_many_lines");
+    const many = Array.from({ length: 250_001 }, (_, at) => `${at + 1}. a`).join("\n\n");
+    expect(refusalOf(many, "plain").code).toBe("too_many_passages");
+    expect(refusalOf(`# 7.1\n\n${"*a **b ".repeat(20_000)}`, "markdown")).toMatchObject({
+      code: "paragraph_too_long",
+      place: { line: 3, column: 1 },
+    });
+    expect(refusalOf(tei("<lb/>".repeat(1_500_001)), "tei").code).toBe("too_many_elements");
+  });
+
   test("no passages: only a notice", () => {
     expect(refusalOf("*** START OF THIS COPY ***\n\n*** END OF THIS COPY ***\n", "plain").code).toBe("no_passages");
     expect(refusalOf("7.13\n\n7.14\n", "plain").code).toBe("no_passages");
