@@ -4,9 +4,9 @@ import { computed, signal } from "@preact/signals";
 import type { Bundle, Contents } from "../../schema/api.ts";
 import type { Anchor, TextAnchor } from "../../schema/mark.ts";
 import type { RecordOf } from "../../schema/record.ts";
-import { compileDrill } from "../../shared/drill/compile-drill.ts";
+import { compileDrill } from "../../shared/drill/compile.ts";
 import { stateAfterEach } from "../../shared/drill/state-after-each.ts";
-import type { HandsFigureData } from "../../shared/hands/figure.ts";
+import type { HandsFigure } from "../../shared/hands/figure.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { ask, type Refused } from "./api.ts";
 import { all, one, ranked, replaceRows, rowsNow } from "./rows.ts";
@@ -101,5 +101,5 @@ export const drillElements = computed(
 export const statesAfter = computed(() =>
   drill.value
     ? new Map(stateAfterEach(rowsNow.value, drill.value).map(({ element, figure }) => [element, figure]))
-    : new Map<string, HandsFigureData>(),
+    : new Map<string, HandsFigure>(),
 );
