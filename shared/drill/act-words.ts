@@ -8,12 +8,12 @@ import { type Names, valueWords } from "./words.ts";
 /** What a slot of the act is in words; null where there is nothing to say of it. */
 export type Say = (slot: string) => string | null;
 
-/** The act by its own slots alone: what a crux holds is said to be not settled. */
-export function actWords(act: Act, names: Names): string {
+/** The act by its own slots alone. What a crux holds is said to be not settled; pass null to leave it out. */
+export function actWords(act: Act, names: Names, inCrux: string | null = "(not settled)"): string {
   const slots = act.slots as Record<string, Slot<unknown> | undefined>;
   return phraseAct(act.verb, (slot) => {
     const held = slots[slot];
-    if (held?.is === "in crux") return "(not settled)";
+    if (held?.is === "in crux") return inCrux;
     const kind = kindOfActSlot(act.verb, slot);
     return held?.is === "said" && kind !== null ? valueWords(kind, held.value as never, names) : null;
   });

@@ -15,7 +15,7 @@ export function namesOf(rows: Rows): Names {
     }
     const row = table.get(id);
     if (row === undefined) return null;
-    if (kind === "actions") return actWords((row as RecordOf<"actions">).act, names);
+    if (kind === "actions") return actWords((row as RecordOf<"actions">).act, names, null);
     if ("name" in row && typeof row.name === "string") return row.name;
     if ("title" in row && typeof row.title === "string") return row.title;
     return null;

@@ -1,92 +1,271 @@
 /** tests/drill/compile.test.ts - an exercise compiled: filtered, numbered, cited, and said in words. */
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { Drill } from "../../schema/drill.ts";
+import type { Rows } from "../../schema/record.ts";
+import { canonicalJson } from "../../shared/drill/canonical-json.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
-import { held, idOf, said, slotAt, supplied, supports, under, WorkBuilder } from "./build-rows.ts";
+import { stateAfterEach } from "../../shared/drill/state-after-each.ts";
+import { idOf } from "./build-rows.ts";
+import { smallWork } from "./small-work.ts";
 
-/** A small exercise: a circle whose side is a crux, then a turn that is there under one reading only. */
-function smallWork() {
-  const book = new WorkBuilder("A riding book");
-  const layer = book.layer("The translation", { urn: "urn:cts:demo:book.one.en:" });
-  const exercise = book.exercise("First exercise", { label: "1" });
-  const passage = book.passage("7.13", [{ kind: "section", from: ["7", "13"] }], exercise);
-  const text = book.text(passage, layer, "Ride the circle about the well at a canter, then turn.");
-  const spear = book.object("spear", "shaft");
+const { rows, exercise, side, manner, height, variant } = smallWork();
+const left = { crux: side, reading: idOf("to the left") };
+const right = { crux: side, reading: idOf("to the right") };
 
-  const canter = book.standing("At the canter throughout", exercise);
-  book.action(canter, "go at", { gait: supplied("canter") });
+const titles = (drill: Drill) => drill.elements.map(({ number, title, is }) => `${number ?? "-"} ${title || is}`);
+const texts = (drill: Drill, at: number) => drill.elements[at]?.actions.map(({ text }) => text);
 
-  const first = book.step("The circle", exercise);
-  const mark = book.mark("elements", first, text, "Ride", "well");
-  const ride = book.action(first, "ride", {
-    figure: said("circle", "stated", [{ is: "words", mark }]),
-    turn: held("side"),
-  });
-  const turning = book.step("The turn", exercise, {
-    guard: under("side", "to the left"),
-    existence: supports("stated", book.mark("elements", idOf("The turn"), text, "then turn")),
-  });
-  book.action(turning, "ride", { figure: supplied("turn") });
-  book.action(turning, "go at", { gait: supplied("walk") });
-  const carried = book.step("The spear", exercise);
-  book.action(carried, "carry", {
-    object: supplied(spear),
-    bearing: supplied({ is: "clock", hour: 9 }),
-    level: supplied("low"),
-  });
+describe("[D1] what is not settled", () => {
+  const drill = compileDrill(rows, exercise);
 
-  const side = book.crux("side", exercise);
-  for (const to of ["left", "right"] as const) {
-    book.reading(`to the ${to}`, side, {
-      values: [{ at: slotAt(ride, "turn"), value: supplied({ to, viewpoint: "rider" }) }],
-    });
-  }
-  book.question("To which side?", exercise, side);
-  return { book, exercise, side };
-}
-
-describe("a drill", () => {
-  const { book, exercise, side } = smallWork();
-  const rows = book.rows();
-
-  test("keeps what is not settled, with the readings it waits for", () => {
-    const drill = compileDrill(rows, exercise);
-    expect(Drill.parse(drill)).toEqual(drill);
-    expect(drill.elements.map(({ number, title }) => [number, title])).toEqual([
-      [1, "The circle"],
-      [2, "The turn"],
-      [3, "The spear"],
+  test("is kept with all its readings", () => {
+    expect(titles(drill)).toEqual([
+      "1 The circle",
+      "2 The turn",
+      "3 The spear",
+      "- advice",
+      "4 Once more",
+      "- untreated",
     ]);
-    const [circle, turn, spear] = drill.elements;
-    expect(circle?.actions.map(({ text, inherited }) => [text, inherited])).toEqual([
-      ["canter", true],
-      ["circle left or right", false],
+    expect(texts(drill, 0)).toEqual([
+      "canter",
+      "circle left or right",
+      "the spear: carried upright, with the right hand",
     ]);
-    expect(circle?.actions[1]?.values[1]).toMatchObject({
+    expect(drill.elements[0]?.actions[1]?.values[1]).toMatchObject({
       standing: "not settled",
       text: "not settled: left or right",
+      crux: side,
+      reading: null,
     });
-    expect(turn?.onlyUnder).toEqual([{ crux: side, readings: [idOf("to the left")] }]);
-    expect(turn?.actions.map(({ text }) => text)).toEqual(["turn", "walk"]);
-    expect(spear?.actions.at(-1)?.text).toBe("the spear: point left, low");
-    expect(circle?.citations[0]).toMatchObject({
-      reference: "7.13",
-      quote: "Ride the circle about the well",
-      urn: "urn:cts:demo:book.one.en:7.13@Ride the circle about the well",
-    });
-    expect(drill.questions.map(({ text }) => text)).toEqual(["To which side?"]);
+    expect(drill.elements[1]?.onlyUnder).toEqual([{ crux: side, readings: [idOf("to the left")] }]);
   });
 
-  test("drops what the chosen reading leaves out, and numbers afterwards", () => {
-    const drill = compileDrill(rows, exercise, { choice: [{ crux: side, reading: idOf("to the right") }] });
-    expect(drill.elements.map(({ number, title }) => [number, title])).toEqual([
-      [1, "The circle"],
-      [2, "The spear"],
-    ]);
-    expect(drill.elements[0]?.actions[1]?.text).toBe("circle right");
-    expect(drill.elements[0]?.cruxes[0]).toMatchObject({
-      taken: { reading: idOf("to the right"), because: "chosen" },
-      others: [{ title: "to the left", gives: [{ label: "to which side", text: "left" }] }],
+  test("shows what each reading would give", () => {
+    expect(drill.elements[0]?.cruxes.find(({ crux }) => crux === side)).toMatchObject({
+      taken: null,
+      others: [
+        { title: "to the left", gives: [{ label: "to which side", text: "left" }] },
+        { title: "to the right", gives: [{ label: "to which side", text: "right" }] },
+      ],
     });
+  });
+});
+
+describe("[D2] a reading that is taken", () => {
+  test("drops what it leaves out; numbers are given afterwards", () => {
+    const drill = compileDrill(rows, exercise, { choice: [right] });
+    expect(titles(drill)).toEqual(["1 The circle", "2 The spear", "- advice", "3 Once more", "- untreated"]);
+    expect(texts(drill, 0)?.[1]).toBe("circle right");
+    expect(drill.elements[2]?.text).toBe("Sit still (at steps 1 to 2)");
+    expect(drill.elements[3]?.text).toBe("as steps 1 to 2, mirrored, save: without “turn”");
+  });
+
+  test("a crux that does not arise is not listed, and holds nothing", () => {
+    const arising = (choice: typeof left) =>
+      JSON.stringify(compileDrill(rows, exercise, { choice: [choice] })).includes(manner);
+    expect(arising(left)).toBe(true);
+    expect(arising(right)).toBe(false);
+  });
+
+  test("adopted comes before left free, chosen before both, and only what is adopted without condition", () => {
+    const decide = (change: (value: Record<string, unknown>) => unknown) => {
+      const readings = (rows.readings ?? []).map((row) => {
+        const wanted = row.value.id === idOf("to the left");
+        return { ...row, value: wanted ? { ...row.value, ...(change(row.value) as object) } : row.value };
+      });
+      return compileDrill({ ...rows, readings } as Rows, exercise).elements[0]?.cruxes.find(
+        ({ crux }) => crux === side,
+      );
+    };
+    const adopted = (condition: string) => () => ({
+      status: { is: "adopted", on: "2026-05-04", sitting: null, reason: "the grammar", condition },
+    });
+    expect(decide(adopted(""))?.taken).toMatchObject({ because: "adopted", reason: "the grammar" });
+    const conditional = decide(adopted("against a rider on foot"));
+    expect(conditional?.taken).toBeNull();
+    expect(conditional?.others[0]).toMatchObject({ status: "adopted", condition: "against a rider on foot" });
+  });
+
+  test("a place's exception beats what is read elsewhere", () => {
+    const drill = compileDrill(rows, exercise, { choice: [right, { crux: height, reading: idOf("at the shoulder") }] });
+    const level = (at: number) =>
+      drill.elements[at]?.actions.flatMap(({ values }) => values).find(({ slot }) => slot === "hold.level");
+    expect(level(0)?.text).toBe("high");
+    expect(level(1)?.text).toBe("low");
+    expect(drill.elements[1]?.cruxes[0]?.taken).toMatchObject({ because: "exception", reason: "the picture shows it" });
+  });
+});
+
+describe("[D4] what stands throughout", () => {
+  const drill = compileDrill(rows, exercise, { choice: [left] });
+  test("is printed once at the head and inherited, implied, by each step that does not say otherwise", () => {
+    expect(drill.standing.map(({ title, text }) => [title, text])).toEqual([["At the canter throughout", "canter"]]);
+    const gaits = drill.elements
+      .slice(0, 3)
+      .map(({ actions }) =>
+        actions.filter(({ verb }) => verb === "go at").map(({ text, inherited }) => [text, inherited]),
+      );
+    expect(gaits).toEqual([[["canter", true]], [["walk", false]], [["canter", true]]]);
+    expect(drill.elements[0]?.actions[0]?.rests).toEqual(["holds throughout: At the canter throughout"]);
+  });
+});
+
+describe("[D6] citations", () => {
+  const drill = compileDrill(rows, exercise);
+  test("quote the text, with reference and CTS URN", () => {
+    expect(drill.elements[0]?.citations).toEqual([
+      {
+        reference: "7.13",
+        references: [{ kind: "section", from: ["7", "13"] }],
+        layer: "The translation",
+        language: "en",
+        quote: "Ride the circle about the well",
+        from: 0,
+        to: 30,
+        urn: "urn:cts:demo:book.one.en:7.13@Ride the circle about the well",
+        state: "same",
+      },
+    ]);
+    expect(drill.notes).toEqual([
+      { text: "The well is dry.", citations: [expect.objectContaining({ quote: "the well" })] },
+    ]);
+    expect(drill.questions.map(({ text, to }) => [text, to])).toEqual([["To which side?", "the translator"]]);
+  });
+
+  test("words that are in no text that is read now are lost, and keep what they were", () => {
+    const { passageTexts: _, ...without } = rows;
+    expect(compileDrill(without, exercise).elements[0]?.citations[0]).toMatchObject({
+      state: "lost",
+      quote: "Ride the circle about the well",
+    });
+  });
+});
+
+describe("[D7] way and version of the day", () => {
+  test("mounted unless said otherwise", () => {
+    expect(texts(compileDrill(rows, exercise, { choice: [right] }), 1)).toContain("look toward the horse’s ears");
+    expect(texts(compileDrill(rows, exercise, { choice: [right], way: "on foot" }), 1)).not.toContain(
+      "look toward the horse’s ears",
+    );
+  });
+  test("a version of the day leaves out, changes and adds words, each with its reason", () => {
+    const drill = compileDrill(rows, exercise, { variant });
+    expect(drill.way).toBe("on foot");
+    expect(drill.variant).toBe("beginners");
+    expect(titles(drill)[1]).toBe("2 The spear");
+    const ride = drill.elements[0]?.actions.find(({ verb }) => verb === "ride");
+    expect(ride).toMatchObject({
+      text: "straight on",
+      standing: "supplied",
+      rests: ["changed for the day: no circle on foot"],
+    });
+    expect(drill.notes.map(({ text }) => text)).toEqual([
+      "Left out for the day: “The turn” (too soon)",
+      "Bring a stick (no spears today)",
+      "The well is dry.",
+    ]);
+  });
+});
+
+describe("[D8] the treated part", () => {
+  test("is told truthfully", () => {
+    expect(compileDrill(rows, exercise).treated).toEqual({
+      steps: 4,
+      untreatedParts: 1,
+      sentence:
+        "Only part of the exercise is treated: 4 steps of the treated part. 1 part is noted as not yet treated.",
+    });
+  });
+});
+
+describe("[D9] the same content gives the same bytes", () => {
+  test("whatever order rows come in", () => {
+    const bytes = canonicalJson(compileDrill(rows, exercise));
+    const order = fc.infiniteStream(fc.integer({ min: 0, max: 1_000_000 }));
+    fc.assert(
+      fc.property(order, (draws) => {
+        const shuffled = Object.fromEntries(
+          Object.entries(rows).map(([kind, list]) => [
+            kind,
+            (list as { value: unknown }[])
+              .map((row) => ({ row, at: draws.next().value ?? 0 }))
+              .sort((a, b) => a.at - b.at)
+              .map(({ row }) => row),
+          ]),
+        );
+        expect(canonicalJson(compileDrill(shuffled as Rows, exercise))).toBe(bytes);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("and whatever order readings are chosen in, for any assignment", () => {
+    const readings = (crux: string) =>
+      (rows.readings ?? []).filter(({ value }) => value.crux === crux).map(({ value }) => value.id);
+    const pick = (crux: string) => fc.constantFrom(...readings(crux)).map((reading) => ({ crux, reading }));
+    fc.assert(
+      fc.property(
+        fc
+          .tuple(pick(side), pick(manner), pick(height))
+          .chain((all) => fc.tuple(fc.constant(all), fc.shuffledSubarray(all, { minLength: 3 }))),
+        ([choice, shuffled]) => {
+          const one = canonicalJson(compileDrill(rows, exercise, { choice }));
+          expect(canonicalJson(compileDrill(rows, exercise, { choice: shuffled }))).toBe(one);
+          expect(
+            canonicalJson(
+              compileDrill(rows, exercise, { choice: new Map(shuffled.map(({ crux, reading }) => [crux, reading])) }),
+            ),
+          ).toBe(one);
+          const drill = JSON.parse(one) as Drill;
+          expect(Drill.parse(drill)).toEqual(drill);
+        },
+      ),
+    );
+  });
+
+  test("keys stand in the order of the schema", () => {
+    const drill = compileDrill(rows, exercise);
+    expect(Object.keys(drill)).toEqual(Object.keys(Drill.shape));
+    expect(Object.keys(drill.elements[0] ?? {})).toEqual(Object.keys(Drill.shape.elements.element.shape));
+    const actions = Drill.shape.elements.element.shape.actions.element.shape;
+    expect(Object.keys(drill.elements[0]?.actions[0] ?? {})).toEqual(Object.keys(actions));
+  });
+});
+
+describe("the state after each element", () => {
+  test("follows hold and carry; what is not settled or not written out is not known", () => {
+    const drill = compileDrill(rows, exercise, { choice: [right] });
+    const states = stateAfterEach(rows, drill, { choice: [right] });
+    expect(states.map(({ element }) => element)).toEqual(drill.elements.map(({ id }) => id));
+    expect(states.map(({ figure }) => figure.sentence)).toEqual([
+      "After step 1: where the reins are is not known, spear in the right, where the point looks is not known.",
+      "After step 2: where the reins are is not known, spear in the right, point left.",
+      "After the advice: where the reins are is not known, spear in the right, point left.",
+      "After step 3: where the reins are is not known, which hand has the spear is not known, where the point looks is not known.",
+      "After the part not yet treated: where the reins are is not known, which hand has the spear is not known, where the point looks is not known.",
+    ]);
+    expect(states[0]?.state.objects[0]?.level).toEqual({ is: "one of", values: ["low", "high"] });
+    expect(states[1]?.state.objects[0]?.level).toEqual({ is: "known", value: "low" });
+  });
+});
+
+describe("what cannot be compiled is the caller's mistake", () => {
+  const table: [why: string, compile: () => Drill, message: string][] = [
+    ["no such exercise", () => compileDrill(rows, side), `The exercise ${side} is not among the rows that were given.`],
+    [
+      "no such variant",
+      () => compileDrill(rows, exercise, { variant: side }),
+      `The variant ${side} is not among the rows that were given.`,
+    ],
+    [
+      "a reading of another crux",
+      () => compileDrill(rows, exercise, { choice: [{ crux: side, reading: manner }] }),
+      `The chosen reading ${manner} is not among the readings of the crux ${side}.`,
+    ],
+  ];
+  test.each(table)("%s", (_why, compile, message) => {
+    expect(compile).toThrow(new RangeError(message));
   });
 });
