@@ -113,13 +113,13 @@ function bundleOf(store: Store, of: BundleOf): Outcome<Bundle> {
   const growing = new Growing(store);
   growing.addShared(String(start.value.work));
   growing.add(start);
-  // Passages elsewhere, on which evidence rests, are there to be cited and no more.
+  // Passages elsewhere, on which evidence rests, are there to be cited, for which their words are needed, and no more.
   const exercises = new Set(growing.rows("exercises").map(({ value }) => value.id));
   const own = growing
     .rows("passages")
     .filter(({ value }) => value.id === start.value.id || exercises.has(String(value.exercise)));
   for (const { value } of own) growing.addMarksIn(value.id);
-  growing.addTexts(own.map(({ value }) => value.id));
+  growing.addTexts(growing.rows("passages").map(({ value }) => value.id));
   return done({ rows: gather(growing.all()), at: newestNumber(store) });
 }
 
