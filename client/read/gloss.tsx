@@ -3,6 +3,7 @@ import type { ComponentChildren } from "preact";
 import { one } from "../state/rows.ts";
 import { CruxGloss } from "./crux-gloss.tsx";
 import { choose, opened, pointed, sameThing, type Thing } from "./focus.ts";
+import { SharedGloss } from "./shared-gloss.tsx";
 import { AdviceGloss, NoteGloss, QuestionGloss, StandingGloss, TermGloss, UntreatedGloss } from "./small-glosses.tsx";
 import { StepGloss } from "./step-gloss.tsx";
 
@@ -15,8 +16,9 @@ export function Gloss({ thing, active }: { thing: Thing; active: boolean }) {
       data-thing={`${thing.kind}:${thing.id}`}
       onMouseEnter={() => (pointed.value = thing)}
       onMouseLeave={() => (pointed.value = null)}
-      onFocusIn={() => {
-        if (!active) choose(thing, open);
+      onFocusIn={(event) => {
+        // A press chooses on its own; were it chosen at the focus already, the glosses would move away under the press.
+        if (!active && (event.target as HTMLElement).matches(":focus-visible")) choose(thing, open);
       }}
       onKeyDown={(event) => {
         if (event.key === "Escape" && open) {
@@ -49,6 +51,11 @@ function bodyOf(thing: Thing, open: boolean): ComponentChildren {
       return <StandingGloss id={thing.id} />;
     case "notes":
       return <NoteGloss id={thing.id} open={open} />;
+    case "holds":
+    case "movements":
+    case "stations":
+    case "threats":
+      return <SharedGloss kind={thing.kind} id={thing.id} />;
     default:
       return null;
   }

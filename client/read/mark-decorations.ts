@@ -5,34 +5,48 @@ import { Decoration, DecorationSet } from "prosemirror-view";
 import { segments } from "../../shared/text/overlaps.ts";
 import { offsetToPosition, type Projection, projectionOf } from "../../shared/text/projection.ts";
 import type { PlacedMark } from "../state/passage.ts";
+import { one } from "../state/rows.ts";
 import { choose, type Thing } from "./focus.ts";
 import { lineStyle, lookOf, type MarkLook, roomFor } from "./mark-look.ts";
 
-const thingOf = ({ mark }: PlacedMark): Thing => ({ kind: mark.of, id: mark.target });
+/** Words of an act belong to what does it, words for or against a reading to its crux. */
+function thingOf({ mark }: PlacedMark): Thing {
+  if (mark.of === "actions") {
+    const action = one("actions", mark.target);
+    if (action?.ownerKind === "elements" || action?.ownerKind === "standings")
+      return { kind: action.ownerKind, id: action.owner };
+  }
+  if (mark.of === "readings") return { kind: "cruxes", id: one("readings", mark.target)?.crux ?? "" };
+  return { kind: mark.of, id: mark.target };
+}
+/** Drawn only while the thing they belong to is forward, so that the page stays calm. */
+const isDetail = ({ mark }: PlacedMark) => mark.of === "actions" || mark.of === "readings";
 const keyOf = (thing: Thing) => `${thing.kind}:${thing.id}`;
 
 /** Decorations for marks whose anchors lie in `doc`; those of `forward` are drawn heavier. */
 export function decorate(doc: DocNode, marks: readonly PlacedMark[], forward: Thing | null): DecorationSet {
   const projection = projectionOf(doc);
   const length = projection.text.length;
-  const shown = marks.filter(({ anchor }) => anchor.fate !== "lost" && anchor.to <= length);
+  const forwardKey = forward ? keyOf(forward) : "";
+  const placeable = marks.filter(({ anchor }) => anchor.fate !== "lost" && anchor.to <= length);
+  const shown = placeable.filter((placed) => !isDetail(placed) || keyOf(thingOf(placed)) === forwardKey);
+  const lineOf = (placed: PlacedMark) => `${isDetail(placed) ? placed.mark.target : ""} ${keyOf(thingOf(placed))}`;
   const { segments: runs, lanes } = segments(
-    shown.map((placed) => ({ id: keyOf(thingOf(placed)), from: placed.anchor.from, to: placed.anchor.to })),
+    shown.map((placed) => ({ id: lineOf(placed), from: placed.anchor.from, to: placed.anchor.to })),
   );
   const looks = new Map<string, MarkLook>();
-  for (const placed of shown) looks.set(keyOf(thingOf(placed)), lookOf(placed));
+  for (const placed of shown) looks.set(lineOf(placed), lookOf(placed));
   const lanesUsed = Math.max(
     0,
     ...[...lanes.entries()].map(([key, lane]) => (looks.get(key)?.line === "none" ? 0 : lane + 1)),
   );
   const room = roomFor(lanesUsed);
-  const forwardKey = forward ? keyOf(forward) : "";
 
   const made = runs.flatMap((run) => {
     if (run.from === run.to) return [];
     const parts = run.ids.flatMap((id) => {
       const look = looks.get(id);
-      return look ? [{ look, lane: lanes.get(id) ?? 0, forward: id === forwardKey }] : [];
+      return look ? [{ look, lane: lanes.get(id) ?? 0, forward: id === ` ${forwardKey}` }] : [];
     });
     const classes = [
       "m",
@@ -46,14 +60,18 @@ export function decorate(doc: DocNode, marks: readonly PlacedMark[], forward: Th
         {
           class: classes.filter(Boolean).join(" "),
           style: lineStyle(parts, room),
-          "data-things": run.ids.join(" "),
+          "data-things": [...new Set(run.ids.map((line) => line.split(" ")[1]))].join(" "),
         },
       ),
     ];
   });
   return DecorationSet.create(doc, [
     ...made,
-    ...heads(projection, shown, looks),
+    ...heads(
+      projection,
+      shown.filter((placed) => !isDetail(placed)),
+      looks,
+    ),
     ...untreatedBlocks(projection, shown),
   ]);
 }
@@ -71,7 +89,7 @@ function heads(
     if (!seen || placed.anchor.from < seen.from) first.set(keyOf(thing), { thing, from: placed.anchor.from });
   }
   return [...first.entries()].flatMap(([key, { thing, from }]) => {
-    const head = looks.get(key)?.head;
+    const head = looks.get(` ${key}`)?.head;
     if (!head) return [];
     const draw = () => {
       const button = document.createElement("button");
