@@ -3,7 +3,7 @@
  *  The speed is one for a piece and changes at once between two: a drill is planned, not weighed. */
 import { type Path, pieceHolding } from "./path.ts";
 import { type Piece, poseOn } from "./piece.ts";
-import { type Pose, radiansOf } from "./plane.ts";
+import type { Pose } from "./plane.ts";
 
 /** `times[i]` seconds lie before piece i; one more entry, the whole. */
 export type TimedPath = { readonly path: Path; readonly times: readonly number[]; readonly duration: number };
