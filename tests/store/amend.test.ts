@@ -81,6 +81,46 @@ describe("[S23] the words under an anchor", () => {
   });
 });
 
+test("[S23] what is written where a lost anchor was is not its words, whichever way its ends cling", () => {
+  const store = bookStore();
+  const outward = { ...anchor(idOf(1), ID.noteMark, 0, 5), fromSide: "before", toSide: "after" };
+  accepted(writeChange(store, request(2, [create("anchors", outward)]), at));
+  accepted(amend(store, 3, ID.text, replace(0, 6)));
+  expect(anchorNow(store, idOf(1))).toMatchObject({ fate: "lost", from: 0, to: 0, quote: "Ride " });
+  accepted(amend(store, 4, idOf(5003), replace(0, 0, "Go on")));
+  expect(anchorNow(store, idOf(1))).toMatchObject({ fate: "lost", quote: "Ride " });
+  expect(anchorNow(store, idOf(1)).from).toBe(anchorNow(store, idOf(1)).to);
+});
+
+test("[S22] an anchor whose removal is undone comes back in the text as it is by then", () => {
+  const store = bookStore();
+  accepted(writeChange(store, request(2, [remove("anchors", ID.noteAnchor)]), at));
+  accepted(amend(store, 3, ID.text, replace(0, 0, "Now ")));
+  accepted(undoChange(store, { id: idOf(4), who: "Ada", why: "", undoes: idOf(2) }, at));
+  expect(anchorNow(store, ID.noteAnchor)).toMatchObject({ text: idOf(5003), from: 41, to: 50, fate: "same" });
+  expect(replay(store)).toEqual(allRows(store));
+});
+
+test("[S23] a new first paragraph is not taken in by an anchor whose first paragraph was deleted", () => {
+  const store = bookStore();
+  const block = (words: string) => ({ type: "paragraph", content: [{ type: "text", text: words }] });
+  const text = "One.\nTwo words.\nThree.";
+  const first = { id: idOf(1), passage: ID.passage2, revision: ID.oldRevision, number: 1, text, steps: [] };
+  const doc = { type: "doc", content: text.split("\n").map(block) };
+  const held = { ...anchor(idOf(2), ID.noteMark, 0, 8), passage: ID.passage2, text: idOf(1), quote: "One.\nTwo" };
+  const edits = [create("passageTexts", { ...first, doc }), create("anchors", held)];
+  accepted(writeChange(store, request(2, edits), at));
+  const steps = [
+    { stepType: "replace", from: 0, to: 6 },
+    { stepType: "replace", from: 0, to: 0, slice: { content: [block("New.")] } },
+  ];
+  const amendment = { id: idOf(3), who: "Ada", why: "typing", sitting: null, text: idOf(1), steps };
+  accepted(amendPassage(store, ID.passage2, amendment, at));
+  const now = anchorNow(store, idOf(2));
+  expect(now).toMatchObject({ fate: "reworded", quote: "One.\nTwo" });
+  expect("New.\nTwo words.\nThree.".slice(now.from, now.to)).toBe("Two");
+});
+
 test("[S20] a stale text is refused with the one that is current, and nothing is lost", () => {
   const store = bookStore();
   accepted(amend(store, 2, ID.text, replace(0, 0, "Now ")));

@@ -203,6 +203,13 @@ const REFUSED: [string, ErrorCode, string | RegExp, string, Edit[]][] = [
     [set("kits", ID.kit, 1, { horse: { name: "", slots: { withers: inCrux(ID.crux) } } })],
   ],
   [
+    "[S18] a crux that waits for itself",
+    "crux_circle",
+    "“Which left” → “Which left”",
+    "edits[0].fields.arisesWhen",
+    [set("cruxes", ID.crux, 1, { arisesWhen: [condition(ID.crux, ID.reading)] })],
+  ],
+  [
     "[S18] a circle",
     "crux_circle",
     "“Which left” → “How often” → “Which left”",
