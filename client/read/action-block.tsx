@@ -21,6 +21,9 @@ import { TakeAway } from "./take-away.tsx";
 import { actionsOf } from "./verbs.ts";
 import { WarrantChoice } from "./warrant-choice.tsx";
 
+/** How many words are offered before “more” is pressed: about a line. */
+const SHOWN_AT_ONCE = 4;
+
 export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
   const asked = useSignal<readonly string[]>([]);
   const guarding = useSignal(false);
@@ -73,19 +76,19 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
         />
       )}
       <p class="says">
-        {offered.length > 0 && <span class="meta">say:</span>}
-        {offered.map((slot) => (
+        <span class="meta">say:</span>
+        {(more.value ? offered : offered.slice(0, SHOWN_AT_ONCE)).map((slot) => (
           <button key={slot} type="button" class="quiet" onClick={() => ask(slot)}>
             {slotLabel(slot)}
           </button>
         ))}
-        {action.guard.length === 0 && !guarding.value && (
+        {more.value && action.guard.length === 0 && !guarding.value && (
           <button type="button" class="quiet" onClick={() => (guarding.value = true)}>
             only under…
           </button>
         )}
         <button type="button" class="quiet" aria-expanded={more.value} onClick={() => (more.value = !more.value)}>
-          more
+          {more.value ? "less" : "more"}
         </button>
       </p>
       {more.value && <MoreOfAction action={action} own={own} row={row} />}

@@ -6,6 +6,7 @@ import { one } from "../state/rows.ts";
 import { CruxDesk } from "./crux-desk.tsx";
 import { opened, unlocked } from "./focus.ts";
 import { SelectionBar } from "./selection-bar.tsx";
+import { SharedThings } from "./shared-things.tsx";
 import { TextPane } from "./text-pane.tsx";
 
 /** The passages before and after the open one, in the order of the book. */
@@ -55,6 +56,7 @@ export function Leaf() {
         )}
         {work.value?.invented && <span class="meta">an invented book, to try the program on</span>}
         <span class="turn">
+          <SharedThings />
           <button
             type="button"
             class="quiet"

@@ -162,7 +162,7 @@ function PossibleAnswers({ question }: { question: Question }) {
             <button
               type="button"
               class="quiet"
-              aria-label={`Take the answer “${answer.label}” away`}
+              aria-label={`take away the answer “${answer.label}”`}
               onClick={() =>
                 void put(answers.toSpliced(index, 1), `the answer “${short(answer.label, 40)}” taken away`)
               }

@@ -76,7 +76,7 @@ export function ReadingColumn({
         <Given key={addressKey(at)} reading={reading} at={at} own={own} />
       ))}
       <OnlyUnderIt reading={reading} />
-      <h4>Evidence</h4>
+      <h3>Evidence</h3>
       <BasisList
         bases={reading.evidence}
         row={row}
@@ -159,7 +159,10 @@ function OnlyUnderIt({ reading }: { reading: Reading }) {
   const guarded = (guard: RecordOf<"elements">["guard"]) =>
     guard.some((condition) => condition.is === "reading" && condition.readings.includes(reading.id));
   const steps = ranked("elements").filter((element) => guarded(element.guard));
-  const actions = ranked("actions").filter((action) => guarded(action.guard));
+  const order = ranked("elements").map((element) => element.id);
+  const actions = ranked("actions")
+    .filter((action) => guarded(action.guard))
+    .sort((a, b) => order.indexOf(a.owner) - order.indexOf(b.owner));
   if (steps.length + actions.length === 0) return null;
   return (
     <div class="conditions">

@@ -33,7 +33,7 @@ export function ReadingStatus({ crux, reading }: { crux: RecordOf<"cruxes">; rea
       )}
       <span class="says">
         {status.is !== "adopted" && (
-          <button type="button" class="quiet" aria-label={`Adopt ${own}`} onClick={() => (deciding.value = "adopted")}>
+          <button type="button" class="quiet" aria-label={`adopt: ${own}`} onClick={() => (deciding.value = "adopted")}>
             adopt
           </button>
         )}
@@ -41,7 +41,7 @@ export function ReadingStatus({ crux, reading }: { crux: RecordOf<"cruxes">; rea
           <button
             type="button"
             class="quiet"
-            aria-label={`Rule ${own} out`}
+            aria-label={`rule out: ${own}`}
             onClick={() => (deciding.value = "ruled out")}
           >
             rule out
@@ -51,7 +51,7 @@ export function ReadingStatus({ crux, reading }: { crux: RecordOf<"cruxes">; rea
           <button
             type="button"
             class="quiet"
-            aria-label={`Let ${own} stand again`}
+            aria-label={`let it stand again: ${own}`}
             onClick={() =>
               void storeEdits(
                 [fieldsEdit("readings", reading.id, { status: { is: "standing" } })],

@@ -90,7 +90,7 @@ export function RowChoice({
         <option value={NEW}>{A_NEW[kind]}</option>
       </select>
       {value !== undefined && (
-        <button type="button" class="quiet" onClick={() => openShared(kind, value)} aria-label={`Form of the ${label}`}>
+        <button type="button" class="quiet" onClick={() => openShared(kind, value)} aria-label={`its form: ${label}`}>
           its form
         </button>
       )}

@@ -73,15 +73,17 @@ function HeldByCrux({ address, crux, label }: { address: SlotAddress; crux: stri
         <button type="button" class="quiet w-not-settled" onClick={() => choose({ kind: "cruxes", id: crux }, true)}>
           <span class="ref">†</span> {short(title, 40)}
         </button>
-        <button
-          type="button"
-          class="quiet else"
-          aria-expanded={asking.value}
-          aria-label={`${label}: else`}
-          onClick={() => (asking.value = !asking.value)}
-        >
-          else
-        </button>
+        <span class="slot-end">
+          <button
+            type="button"
+            class="quiet else"
+            aria-expanded={asking.value}
+            aria-label={`${label}: else`}
+            onClick={() => (asking.value = !asking.value)}
+          >
+            else
+          </button>
+        </span>
         {asking.value && (
           <p class="says more-of-slot">
             <span class="meta">

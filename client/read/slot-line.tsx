@@ -66,29 +66,18 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
       </span>
       <div class="slot-body">
         {open ? (
-          <>
-            <span class={`editor ${said ? `by-${said.warrant}` : "unsaid"}`}>
-              <ValueEditor
-                kind={kind}
-                label={label}
-                value={said?.value}
-                row={row}
-                name={name}
-                take={(value, given) =>
-                  store({ is: "said", value, ...support }, valueWords(kind, value as never, names.value), given)
-                }
-              />
-            </span>
-            {said && (
-              <WarrantChoice
-                brief
-                label={label}
-                support={support}
-                marks={marks}
-                take={(next) => void store({ ...said, ...next }, next.warrant)}
-              />
-            )}
-          </>
+          <span class={`editor ${said ? `by-${said.warrant}` : "unsaid"}`}>
+            <ValueEditor
+              kind={kind}
+              label={label}
+              value={said?.value}
+              row={row}
+              name={name}
+              take={(value, given) =>
+                store({ is: "said", value, ...support }, valueWords(kind, value as never, names.value), given)
+              }
+            />
+          </span>
         ) : (
           <span class="unsaid-words">
             {held.is === "not said" && (
@@ -103,15 +92,26 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
             {held.is === "absent" && "is left out altogether"}
           </span>
         )}
-        <button
-          type="button"
-          class="quiet else"
-          aria-expanded={more.value}
-          aria-label={`${label}: else`}
-          onClick={() => (more.value = !more.value)}
-        >
-          else
-        </button>
+        <span class="slot-end">
+          {said && (
+            <WarrantChoice
+              brief
+              label={label}
+              support={support}
+              marks={marks}
+              take={(next) => void store({ ...said, ...next }, next.warrant)}
+            />
+          )}
+          <button
+            type="button"
+            class="quiet else"
+            aria-expanded={more.value}
+            aria-label={`${label}: else`}
+            onClick={() => (more.value = !more.value)}
+          >
+            else
+          </button>
+        </span>
         {more.value && (
           <div class="more-of-slot">
             <p class="says">

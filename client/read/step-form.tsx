@@ -38,7 +38,9 @@ function RiddenForm({ element }: { element: Ridden }) {
   return (
     <div class="form" ref={form}>
       <header class="form-head">
-        <b>{number ?? "–"}</b>
+        <h3>
+          <b>{number ?? "–"}</b> <span class="unseen">{element.is}</span>
+        </h3>
         <DraftField
           row={{ kind: "elements", id }}
           name="title"

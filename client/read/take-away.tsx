@@ -117,7 +117,7 @@ export function TakeAway({
       else asking.value = now;
     };
     return (
-      <button type="button" class="quiet" onClick={ask} aria-label={`Take ${what} away`}>
+      <button type="button" class="quiet" onClick={ask} aria-label={`take away: ${what}`}>
         take away
       </button>
     );

@@ -96,10 +96,10 @@ const VIEWPOINTS: readonly { value: ValueOf<"turn">["viewpoint"]; words: string 
   (value) => ({
     value,
     words: {
-      rider: "as the rider sees it",
-      "from above": "seen from above",
-      onlookers: "as the onlookers see it",
-      "text does not say": "whose left and right is not said",
+      rider: "the rider’s",
+      "from above": "from above",
+      onlookers: "the onlookers’",
+      "text does not say": "whose is not said",
     }[value],
   }),
 );

@@ -2,7 +2,7 @@
  *  taken as it is adopted now. */
 import type { Drill } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
-import { compileDrill } from "../../shared/drill/compile-drill.ts";
+import { compileDrill } from "../../shared/drill/compile.ts";
 import { exercise } from "../state/passage.ts";
 import { rowsNow } from "../state/rows.ts";
 import { partName } from "./part-name.ts";
