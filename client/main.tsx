@@ -1,4 +1,5 @@
 /** client/main.tsx - where the window begins. */
+import "./state/no-eval.ts";
 import { render } from "preact";
 import "./look/tokens.css";
 import "./look/page.css";

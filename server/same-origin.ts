@@ -12,7 +12,7 @@ const WINDOW_POLICY = [
   "default-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self' data:",
-  "style-src 'self' 'unsafe-inline'",
+  "style-src 'self'",
   "object-src 'none'",
   "base-uri 'none'",
   "form-action 'self'",

@@ -25,21 +25,22 @@ export function SourcePart() {
       }}
     >
       <div class="row">
-        <label class="file">
-          <span>A file: TEI, plain text or Markdown</span>
-          <input
-            type="file"
-            accept=".xml,.tei,.txt,.text,.md,.markdown,text/*,application/xml"
-            onChange={(event) => take(event.currentTarget.files?.[0] ?? null)}
-          />
-        </label>
-        {file.value && (
-          <span>
-            <span class="said">{file.value.name}</span>{" "}
+        {file.value === null ? (
+          <label class="file">
+            <span>A file: TEI, plain text or Markdown</span>
+            <input
+              type="file"
+              accept=".xml,.tei,.txt,.text,.md,.markdown,text/*,application/xml"
+              onChange={(event) => take(event.currentTarget.files?.[0] ?? null)}
+            />
+          </label>
+        ) : (
+          <>
+            <span class="said">{file.value.name}</span>
             <button type="button" class="quiet" onClick={() => take(null)}>
-              put it away
+              choose another
             </button>
-          </span>
+          </>
         )}
       </div>
       {file.value === null && (

@@ -37,8 +37,8 @@ export interface Command {
   options: Readonly<Record<string, { type: "string" | "boolean"; says: string }>>;
   /** Fewest and most words after the name. */
   words: readonly [fewest: number, most: number];
-  /** Whether the store is made when it is not there. */
-  makesStore: boolean;
+  /** Whether the store must be there, is made when it is not, or is not touched at all. */
+  store: "there" | "made" | "untouched";
   run: (call: Call) => ExitCode;
 }
 

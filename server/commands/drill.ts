@@ -19,7 +19,7 @@ export const drill: Command = {
     variant: { type: "string", says: "the id of a version of the day" },
   },
   words: [1, 1],
-  makesStore: false,
+  store: "there",
   run: (call) => {
     const { store, words, options, out, bytes, error } = call;
     if (options.json === true && options.page === true) {

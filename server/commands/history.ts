@@ -19,7 +19,7 @@ export const history: Command = {
     before: { type: "string", says: "only changes before this number" },
   },
   words: [0, 0],
-  makesStore: false,
+  store: "there",
   run: (call) => {
     const { store, out, error, options } = call;
     const work = typeof options.work === "string" ? findWork(store, options.work) : null;
@@ -52,7 +52,7 @@ export const undo: Command = {
     why: { type: "string", says: "why" },
   },
   words: [1, 1],
-  makesStore: false,
+  store: "there",
   run: (call) => {
     const { store, words, options, now, out } = call;
     const asked = words[0] ?? "";
@@ -78,7 +78,7 @@ export const replay: Command = {
   says: "Proves that the log of changes, replayed from empty, gives exactly the rows of the store.",
   options: {},
   words: [0, 0],
-  makesStore: false,
+  store: "there",
   run: ({ store, out, error }) => {
     const [rows, told] = [allRows(store), replayLog(store)];
     const wrong = KINDS.filter((kind) => !isDeepStrictEqual(rows[kind] ?? [], told[kind] ?? []));

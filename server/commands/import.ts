@@ -37,7 +37,7 @@ export const importText: Command = {
     who: { type: "string", says: "who brings it in" },
   },
   words: [1, 1],
-  makesStore: true,
+  store: "made",
   run: (call) => {
     const [path = ""] = call.words;
     let bytes: Uint8Array;

@@ -12,7 +12,7 @@ export const works: Command = {
   says: "Lists the works: title, author, how many exercises and passages, id.",
   options: {},
   words: [0, 0],
-  makesStore: false,
+  store: "there",
   run: ({ store, out }) => {
     for (const { rows, passages } of readContents(store).works) {
       const work = rows.works?.[0]?.value;
@@ -30,7 +30,7 @@ export const exercises: Command = {
   says: "Lists the exercises, of one work or of all: label, title, work, id.",
   options: {},
   words: [0, 1],
-  makesStore: false,
+  store: "there",
   run: (call) => {
     const { store, out, words } = call;
     const [asked] = words;
@@ -51,7 +51,7 @@ export const passages: Command = {
   says: "Lists the passages of a work: references, how far worked, first words, id.",
   options: {},
   words: [1, 1],
-  makesStore: false,
+  store: "there",
   run: (call: Call) => {
     const { store, out, words } = call;
     const work = findWork(store, words[0] ?? "");

@@ -18,8 +18,9 @@ import { drill } from "./drill.ts";
 import { history, replay, undo } from "./history.ts";
 import { importText } from "./import.ts";
 import { exercises, passages, works } from "./lists.ts";
+import { schemas } from "./schemas.ts";
 
-const COMMANDS: readonly Command[] = [works, exercises, passages, importText, drill, history, undo, replay];
+const COMMANDS: readonly Command[] = [works, exercises, passages, importText, drill, history, undo, replay, schemas];
 
 export interface Surroundings extends Speaking {
   environment: Record<string, string | undefined>;
@@ -88,8 +89,9 @@ function readArguments(command: Command, args: string[]): Arguments | { problem:
 }
 
 function runOnStore(command: Command, { words, options }: Arguments, around: Surroundings): ExitCode {
-  const file = storeFile(typeof options.file === "string" ? options.file : undefined, around.environment);
-  if (!command.makesStore && !existsSync(file)) {
+  const named = storeFile(typeof options.file === "string" ? options.file : undefined, around.environment);
+  const file = command.store === "untouched" ? ":memory:" : named;
+  if (command.store === "there" && !existsSync(file)) {
     around.error(`There is no store at ${file}. Give another with --file, or start the program once to make it.`);
     return REFUSED;
   }

@@ -1,17 +1,15 @@
 /** server/routes/published.ts - the published JSON Schemas, as they lie in schema/published.
- *  May import: Node's own modules, express types, siblings of server. */
+ *  May import: Node's own modules, express types, server/publish, siblings of server. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Request, Response } from "express";
 import { answer } from "../answer.ts";
 import { refused } from "../errors.ts";
-import { repoRoot } from "../paths.ts";
-
-export const publishedFolder = join(repoRoot, "schema", "published");
+import { PUBLISHED } from "../publish/json-schemas.ts";
 
 export const sendPublishedSchema = () => (request: Request<{ name: string }>, response: Response) => {
   const { name } = request.params;
-  const bytes = /^[a-z][a-z0-9-]*(\.[a-z0-9-]+)*\.json$/.test(name) ? readIfThere(join(publishedFolder, name)) : null;
+  const bytes = /^[a-z][a-z0-9-]*(\.[a-z0-9-]+)*\.json$/.test(name) ? readIfThere(join(PUBLISHED, name)) : null;
   if (bytes === null) {
     return answer(
       response,
