@@ -79,7 +79,9 @@ export function parseCtsUrn(text: string): CtsResult {
     if (bad !== undefined)
       return refuse("cts_character_not_allowed", `The ${name} of a CTS URN may not hold ${nameOf(bad)}.`);
   }
-  const reserved = /[.@[\]-]/u.exec(namespace)?.[0] ?? /[@[\]-]/u.exec(work)?.[0];
+  // A hyphen makes a range in the passage alone. The specification lists it among the reserved characters everywhere, yet
+  // the versions of published collections are named with it (tlg0032.tlg013.perseus-eng2), so it may stand in a work.
+  const reserved = /[.@[\]-]/u.exec(namespace)?.[0] ?? /[@[\]]/u.exec(work)?.[0];
   if (reserved !== undefined) {
     return refuse(
       "cts_character_not_allowed",

@@ -22,6 +22,13 @@ function read(text: string): CtsUrn {
 
 const words = (text: string, occurrence = 1) => ({ from: { text, occurrence }, to: null });
 
+it("[C10] takes a version named with a hyphen, as the published Greek and Latin collections name theirs", () => {
+  // The form of the Perseus texts (source: the "urn" fields of their JSON, tlg0032.tlg013.perseus-eng2).
+  const urn = read("urn:cts:greekLit:tlg0032.tlg013.perseus-eng2:7.13-7.17");
+  expect(urn.work).toEqual(["tlg0032", "tlg013", "perseus-eng2"]);
+  expect(urn.passage?.to?.levels).toEqual(["7", "17"]);
+});
+
 describe("the specification's examples", () => {
   it.each([
     ["urn:cts:greekLit:tlg0012:", ["tlg0012"], null],
