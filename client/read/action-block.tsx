@@ -3,7 +3,6 @@
 import { useSignal } from "@preact/signals";
 import type { RecordOf } from "../../schema/record.ts";
 import type { Slot, SlotAddress } from "../../schema/slot.ts";
-import { actWords } from "../../shared/drill/act-words.ts";
 import { neededSlots, slotLabel } from "../../shared/drill/slot-labels.ts";
 import { rankBetween } from "../../shared/rank.ts";
 import { BasisList } from "./basis-list.tsx";
@@ -11,10 +10,10 @@ import { DraftField } from "./draft-field.tsx";
 import { selected } from "./focus.ts";
 import { GuardEditor } from "./guard-editor.tsx";
 import { quoteOf } from "./marking.ts";
-import { names, short } from "./row-names.ts";
+import { short } from "./row-names.ts";
 import { SlotEditor, wantedSlot } from "./slot-editor.tsx";
 import { restedOn } from "./slot-line.tsx";
-import { addressKey, heldAt, ownerWords, slotNamesOf } from "./slot-place.ts";
+import { addressKey, heldAt, ownerWords, slotNamesOf, wordsOfAction } from "./slot-place.ts";
 import { fieldsEdit, storeEdits, storeFields } from "./store-fields.ts";
 import { selectedBasis, wordsFor } from "./support.ts";
 import { TakeAway } from "./take-away.tsx";
@@ -29,7 +28,7 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
   const guarding = useSignal(false);
   const more = useSignal(false);
   const { id, act } = action;
-  const words = actWords(act, names.value);
+  const words = wordsOfAction(action);
   const row = { kind: "actions", id } as const;
   const marks = wordsFor("actions", id);
   const addressOf = (slot: string): SlotAddress => ({ kind: "actions", id, slot });
@@ -135,7 +134,7 @@ function MoreOfAction({
       <BasisList
         bases={action.existence.basis}
         row={row}
-        label={`That ${short(actWords(action.act, names.value), 40)}`}
+        label={`That ${short(wordsOfAction(action), 40)}`}
         store={(basis, also, why) =>
           storeFields("actions", id, { existence: restedOn(action.existence, basis) }, why, undefined, also)
         }

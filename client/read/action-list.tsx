@@ -1,7 +1,7 @@
 /** client/read/action-list.tsx - the actions of a step (or of whatever else has some), part by part, and adding one: the
  *  heading it is added under already says whose hand it is. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { VERBS, type Verb } from "../../schema/act.ts";
 import type { DrillPart } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
@@ -70,7 +70,7 @@ export function ActionList({ owner, what, before }: { owner: Owner; what: string
 
 function VerbList({ part, take, close }: { part: DrillPart; take: (verb: Verb) => void; close: () => void }) {
   const box = useRef<HTMLFieldSetElement>(null);
-  useEffect(() => box.current?.querySelector("button")?.focus(), []);
+  useLayoutEffect(() => box.current?.querySelector("button")?.focus(), []);
   return (
     <fieldset
       class="verbs"

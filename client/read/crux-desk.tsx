@@ -1,13 +1,13 @@
 /** client/read/crux-desk.tsx - a crux on the desk under the text: its readings side by side, each with its argument, its
  *  evidence and what it gives, and what was decided. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { CRUX_KINDS } from "../../schema/crux.ts";
 import type { RecordOf } from "../../schema/record.ts";
 import { create } from "../state/write.ts";
 import { Choice } from "./choice.tsx";
 import { DraftField } from "./draft-field.tsx";
-import { choose } from "./focus.ts";
+import { choose, closeForm } from "./focus.ts";
 import { ReadingConditions } from "./guard-editor.tsx";
 import { LeaveFree } from "./leave-free.tsx";
 import { ReadingColumn } from "./reading-column.tsx";
@@ -25,7 +25,7 @@ export function CruxDesk({ crux }: { crux: RecordOf<"cruxes"> }) {
   const readings = readingsOf(id);
   const slots = slotsHeldBy(id);
   const desk = useRef<HTMLElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     desk.current?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
     desk.current?.scrollIntoView({ block: "nearest" });
     return () => {
@@ -41,7 +41,7 @@ export function CruxDesk({ crux }: { crux: RecordOf<"cruxes"> }) {
       ref={desk}
       aria-label={own}
       onKeyDown={(event) => {
-        if (event.key === "Escape") choose({ kind: "cruxes", id });
+        if (event.key === "Escape") closeForm();
       }}
     >
       <header class="form-head">
@@ -58,7 +58,7 @@ export function CruxDesk({ crux }: { crux: RecordOf<"cruxes"> }) {
             storeFields("cruxes", id, { title: title.trim() }, `${own}: called “${title.trim()}”`, base)
           }
         />
-        <button type="button" class="quiet" onClick={() => choose({ kind: "cruxes", id })}>
+        <button type="button" class="quiet" onClick={closeForm}>
           put away
         </button>
       </header>

@@ -1,6 +1,6 @@
 /** client/read/crux-gloss.tsx - a crux in the margin: its readings in short, and the way to lay them side by side. */
 import { all, one, ranked } from "../state/rows.ts";
-import { choose, opened } from "./focus.ts";
+import { choose, closeForm, opened } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
 
 export function CruxGloss({ id, open }: { id: string; open: boolean }) {
@@ -35,7 +35,7 @@ export function CruxGloss({ id, open }: { id: string; open: boolean }) {
         <button
           type="button"
           class="quiet"
-          onClick={() => (open ? choose(thing) : choose(thing, true))}
+          onClick={() => (open ? closeForm() : choose(thing, true))}
           aria-expanded={opened.value?.id === id}
         >
           {open ? "put the readings away" : "lay the readings side by side"}

@@ -31,7 +31,10 @@ export interface DraftFieldProps {
   store: (text: string, base?: number) => Promise<boolean>;
   /** What is wrong with the words, as a sentence; empty when they can be stored. */
   check?: (text: string) => string;
+  /** Several lines; Enter begins a new one, and leaving stores. */
   many?: boolean;
+  /** One line that grows with its words; Enter stores. */
+  grows?: boolean;
   placeholder?: string;
   size?: number;
   list?: string;
@@ -39,7 +42,7 @@ export interface DraftFieldProps {
 }
 
 export function DraftField(props: DraftFieldProps) {
-  const { row, name, label, value, many = false, placeholder, size, list, type = "text" } = props;
+  const { row, name, label, value, many = false, grows = false, placeholder, size, list, type = "text" } = props;
   const key = `${row.kind} ${row.id} ${name}`;
   const draft = drafts.value.get(key) ?? null;
   const problem = useSignal("");
@@ -83,12 +86,15 @@ export function DraftField(props: DraftFieldProps) {
   const meanwhile = draft !== null && draft.over !== value && draft.text !== value;
   return (
     <>
-      {many ? (
+      {many || grows ? (
         <textarea
           {...shared}
-          rows={2}
+          class={grows ? "grows" : ""}
+          rows={grows ? 1 : 2}
           onKeyDown={(event) => {
-            if (event.key === "Enter" && (event.ctrlKey || event.metaKey)) void commit();
+            if (event.key !== "Enter" || (many && !event.ctrlKey && !event.metaKey)) return;
+            event.preventDefault();
+            void commit();
           }}
         />
       ) : (

@@ -33,3 +33,8 @@ export function choose(thing: Thing | null, open = false): void {
   chosen.value = thing;
   if (open || (opened.value && !sameThing(opened.value, thing))) opened.value = open ? thing : null;
 }
+
+/** Closes the form that is open; its thing stays forward. */
+export function closeForm(): void {
+  opened.value = null;
+}

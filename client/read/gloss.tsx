@@ -2,7 +2,7 @@
 import type { ComponentChildren } from "preact";
 import { one } from "../state/rows.ts";
 import { CruxGloss } from "./crux-gloss.tsx";
-import { choose, opened, pointed, sameThing, type Thing } from "./focus.ts";
+import { choose, closeForm, opened, pointed, sameThing, type Thing } from "./focus.ts";
 import { SharedGloss } from "./shared-gloss.tsx";
 import { AdviceGloss, NoteGloss, QuestionGloss, StandingGloss, TermGloss, UntreatedGloss } from "./small-glosses.tsx";
 import { StepGloss } from "./step-gloss.tsx";
@@ -23,7 +23,7 @@ export function Gloss({ thing, active }: { thing: Thing; active: boolean }) {
       onKeyDown={(event) => {
         if (event.key === "Escape" && open) {
           event.stopPropagation();
-          choose(thing);
+          closeForm();
         }
       }}
     >

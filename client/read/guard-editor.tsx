@@ -1,4 +1,5 @@
 /** client/read/guard-editor.tsx - conditions: under which readings, and on horseback or on foot, something is there. */
+import { useSignal } from "@preact/signals";
 import type { Condition, Guard, ReadingCondition } from "../../schema/guard.ts";
 import { all, one, ranked } from "../state/rows.ts";
 import { short } from "./row-names.ts";
@@ -34,6 +35,7 @@ export function ReadingConditions<C extends Condition>({
   lead,
   add,
   without = null,
+  closed = false,
   store,
 }: {
   list: readonly C[];
@@ -42,6 +44,8 @@ export function ReadingConditions<C extends Condition>({
   add: string;
   /** A crux whose own readings are not offered. */
   without?: string | null;
+  /** Whether adding is put away for now. */
+  closed?: boolean;
   store: (list: (C | ReadingCondition)[], why: string) => void;
 }) {
   const cruxes = all("cruxes").filter((crux) => crux.id !== without);
@@ -65,7 +69,7 @@ export function ReadingConditions<C extends Condition>({
           </button>
         </p>
       ))}
-      {cruxes.length > 0 && (
+      {!closed && cruxes.length > 0 && (
         <select
           aria-label={add}
           value=""
@@ -93,8 +97,9 @@ export function ReadingConditions<C extends Condition>({
   );
 }
 
-/** A whole guard: readings, the way it is done, and versions of the day. */
+/** A whole guard: readings, the way it is done, and versions of the day. What can be added shows when it is asked for. */
 export function GuardEditor({ guard, store }: { guard: Guard; store: (guard: Guard, why: string) => void }) {
+  const changing = useSignal(guard.length === 0);
   const way = guard.find((condition) => condition.is === "way");
   const others = guard.filter((condition) => condition.is !== "way");
   return (
@@ -103,22 +108,30 @@ export function GuardEditor({ guard, store }: { guard: Guard; store: (guard: Gua
         list={others}
         lead="only under"
         add="only under the reading…"
+        closed={!changing.value}
         store={(list, why) => store(way ? [...list, way] : list, why)}
       />
-      <select
-        aria-label="Mounted or on foot"
-        value={way?.way ?? "both"}
-        onChange={(event) => {
-          const chosen = event.currentTarget.value;
-          const next: Guard =
-            chosen === "mounted" || chosen === "on foot" ? [...others, { is: "way", way: chosen }] : others;
-          store(next, chosen === "both" ? "mounted and on foot" : `only ${chosen}`);
-        }}
-      >
-        <option value="both">mounted and on foot</option>
-        <option value="mounted">only mounted</option>
-        <option value="on foot">only on foot</option>
-      </select>
+      {!changing.value && way && <span>only {way.way}</span>}
+      {changing.value ? (
+        <select
+          aria-label="Mounted or on foot"
+          value={way?.way ?? "both"}
+          onChange={(event) => {
+            const chosen = event.currentTarget.value;
+            const next: Guard =
+              chosen === "mounted" || chosen === "on foot" ? [...others, { is: "way", way: chosen }] : others;
+            store(next, chosen === "both" ? "mounted and on foot" : `only ${chosen}`);
+          }}
+        >
+          <option value="both">mounted and on foot</option>
+          <option value="mounted">only mounted</option>
+          <option value="on foot">only on foot</option>
+        </select>
+      ) : (
+        <button type="button" class="quiet" onClick={() => (changing.value = true)}>
+          only under more…
+        </button>
+      )}
     </div>
   );
 }

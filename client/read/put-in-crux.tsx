@@ -1,6 +1,6 @@
 /** client/read/put-in-crux.tsx - asks which crux is to hold a slot: one of the open ones, or a new one. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { CRUX_KINDS } from "../../schema/crux.ts";
 import type { SlotAddress } from "../../schema/slot.ts";
 import { all } from "../state/rows.ts";
@@ -11,7 +11,7 @@ export function PutInCrux({ address, label, close }: { address: SlotAddress; lab
   const title = useSignal(`${label}: which?`);
   const is = useSignal<(typeof CRUX_KINDS)[number]>("ambiguous");
   const box = useRef<HTMLFormElement>(null);
-  useEffect(() => box.current?.querySelector<HTMLElement>("button, input")?.focus(), []);
+  useLayoutEffect(() => box.current?.querySelector<HTMLElement>("button, input")?.focus(), []);
   const cruxes = all("cruxes");
   const after = (done: Promise<boolean>) => void done.then((stored) => stored && close());
   return (

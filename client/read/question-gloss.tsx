@@ -6,7 +6,7 @@ import { all, one } from "../state/rows.ts";
 import { sitting, today } from "../state/session.ts";
 import { Choice } from "./choice.tsx";
 import { DraftField, LabelledField } from "./draft-field.tsx";
-import { choose } from "./focus.ts";
+import { choose, closeForm } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
 import { conditionWords, ReadingConditions } from "./guard-editor.tsx";
 import { short } from "./row-names.ts";
@@ -127,7 +127,7 @@ function QuestionForm({ question }: { question: Question }) {
       <QuestionState question={question} />
       <div class="says form-end">
         <TakeAway kind="questions" id={id} what="the question" why={`${own}: taken away`} after={() => choose(null)} />
-        <button type="button" class="quiet" onClick={() => choose(row)}>
+        <button type="button" class="quiet" onClick={closeForm}>
           done
         </button>
       </div>

@@ -1,7 +1,7 @@
 /** client/read/reading-status.tsx - what a person decided of a reading: it stands, is adopted, or is ruled out; a decision
  *  has a day, a sitting and a reason. Of a crux only one reading is adopted without a condition. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { RecordOf } from "../../schema/record.ts";
 import { sitting, today } from "../state/session.ts";
 import { short } from "./row-names.ts";
@@ -82,7 +82,7 @@ function Decide({
   const condition = useSignal("");
   const on = useSignal(today());
   const form = useRef<HTMLFormElement>(null);
-  useEffect(() => form.current?.querySelector("input")?.focus(), []);
+  useLayoutEffect(() => form.current?.querySelector("input")?.focus(), []);
   const rivals =
     as === "adopted" && condition.value.trim() === ""
       ? readingsOf(crux.id).filter(

@@ -1,7 +1,7 @@
 /** client/read/row-choice.tsx - choosing a row as a value (an object, a hold, a movement, an opponent), or naming a new
  *  one on the spot: it is made in the same change as the value it is chosen for. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Edit } from "../../schema/change.ts";
 import type { Kind, RecordOf } from "../../schema/record.ts";
 import { rankBetween } from "../../shared/rank.ts";
@@ -32,7 +32,7 @@ export function RowChoice({
 }) {
   const naming = useSignal(false);
   const input = useRef<HTMLInputElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (naming.value) input.current?.focus();
   }, [naming.value]);
   if (naming.value) {

@@ -1,14 +1,16 @@
 /** client/read/slot-editor.tsx - one slot of a row in a form: said, not said, not applicable, or held by a crux. */
 import { signal, useSignal } from "@preact/signals";
-import type { SlotAddress } from "../../schema/slot.ts";
+import { type Act, VERBS } from "../../schema/act.ts";
+import type { ReadingValue, SlotAddress } from "../../schema/slot.ts";
+import { actWords } from "../../shared/drill/act-words.ts";
 import { slotLabel } from "../../shared/drill/slot-labels.ts";
 import { all, one } from "../state/rows.ts";
 import { choose } from "./focus.ts";
 import { PutInCrux } from "./put-in-crux.tsx";
-import { short } from "./row-names.ts";
+import { names, short } from "./row-names.ts";
 import { outOfCrux } from "./slot-in-crux.ts";
 import { SlotLine } from "./slot-line.tsx";
-import { addressKey, heldAt, kindAt, ownerWords, slotEdit } from "./slot-place.ts";
+import { addressKey, heldAt, kindAt, ownerOfAction, ownerWords, slotEdit } from "./slot-place.ts";
 import { storeEdits } from "./store-fields.ts";
 import { wordsFor } from "./support.ts";
 
@@ -39,7 +41,7 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
             onAway?.();
             return true;
           }
-          const why = `${capital(ownerWords(rowKind, id))}: ${named} ${short(said, 80)}`;
+          const why = whyOf(address, named, value, said);
           const done = await storeEdits([...(more?.also ?? []), slotEdit(address, value, more?.base)], why);
           if (done && wantedSlot.value === addressKey(address)) wantedSlot.value = null;
           if (done && value === null) onAway?.();
@@ -59,6 +61,20 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
     </>
   );
 }
+
+/** "Step 1, where it is held: take the spear at the balance"; a new warrant or silence is said as such. */
+function whyOf(address: SlotAddress, label: string, value: ReadingValue | null, said: string): string {
+  const action = address.kind === "actions" ? one("actions", address.id) : null;
+  const inAct = action !== null && Object.hasOwn(VERBS[action.act.verb].slots, address.slot);
+  const before = heldAt(address);
+  if (!inAct || value?.is !== "said" || (before?.is === "said" && sameJson(before.value, value.value))) {
+    return `${capital(ownerWords(address.kind, address.id))}: ${label} ${short(said, 80)}`;
+  }
+  const act = { verb: action.act.verb, slots: { ...action.act.slots, [address.slot]: value } } as Act;
+  return `${capital(ownerOfAction(action))}, ${label}: ${short(actWords(act, names.value), 80)}`;
+}
+
+const sameJson = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b);
 
 export const capital = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 

@@ -2,7 +2,7 @@
  *  be true of it: the text does not say, it does not apply. Used for the slots of rows and for what readings give. */
 import { useSignal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Edit } from "../../schema/change.ts";
 import type { Kind } from "../../schema/record.ts";
 import type { ReadingValue } from "../../schema/slot.ts";
@@ -40,7 +40,7 @@ export interface SlotLineProps {
 export function SlotLine({ kind, label, held, row, name, marks, store, wanted, children, absent }: SlotLineProps) {
   const more = useSignal(false);
   const line = useRef<HTMLFieldSetElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (wanted) line.current?.querySelector<HTMLElement>("select, input")?.focus();
   }, [wanted]);
   const said = held?.is === "said" ? held : undefined;

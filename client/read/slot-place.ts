@@ -98,7 +98,7 @@ export function ownerWords(kind: SlotAddress["kind"], id: string): string {
   if (kind === "actions") {
     const action = one("actions", id);
     if (action === null) return "an action";
-    return `${ownerOfAction(action)}, ${short(actWords(action.act, names.value), 40)}`;
+    return `${ownerOfAction(action)}, ${short(wordsOfAction(action), 60)}`;
   }
   if (kind === "elements") return elementWords(id);
   return names.value(kind, id) ?? "something";
@@ -113,7 +113,13 @@ export function elementWords(id: string): string {
   return title ? `${element.is} “${title}”` : element.is === "step" ? "a step" : element.is;
 }
 
-function ownerOfAction({ ownerKind, owner }: RecordOf<"actions">): string {
+/** The act as the drill has it now, what a crux holds settled where it is; else by its own slots. */
+export function wordsOfAction({ id, act, owner }: RecordOf<"actions">): string {
+  const printed = drillElements.value.get(owner)?.actions.find((action) => action.id === id);
+  return printed?.text ?? actWords(act, names.value);
+}
+
+export function ownerOfAction({ ownerKind, owner }: RecordOf<"actions">): string {
   return ownerKind === "elements" ? elementWords(owner) : (names.value(ownerKind, owner) ?? "an instruction");
 }
 

@@ -8,7 +8,7 @@ import { one } from "../state/rows.ts";
 import { Choice } from "./choice.tsx";
 import { LabelledField } from "./draft-field.tsx";
 import { MoreOfElement } from "./element-more.tsx";
-import { choose, type Thing } from "./focus.ts";
+import { choose, closeForm, type Thing } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
 import { GuardEditor, guardWords } from "./guard-editor.tsx";
 import { names, short } from "./row-names.ts";
@@ -34,7 +34,7 @@ function GlossForm({ thing, children }: { thing: Thing; children: ComponentChild
     <div class="form" ref={form}>
       {children}
       <p class="says form-end">
-        <button type="button" class="quiet" onClick={() => choose(thing)}>
+        <button type="button" class="quiet" onClick={closeForm}>
           done
         </button>
       </p>

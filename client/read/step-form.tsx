@@ -1,7 +1,7 @@
 /** client/read/step-form.tsx - the form of a step or an again, in the place of its gloss: what each part does, each value
  *  with its warrant. Every change is stored at once. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { RecordOf } from "../../schema/record.ts";
 import { slotLabel } from "../../shared/drill/slot-labels.ts";
 import { drillElements, elements } from "../state/passage.ts";
@@ -9,7 +9,7 @@ import { ActionList } from "./action-list.tsx";
 import { AgainFields } from "./again-fields.tsx";
 import { DraftField } from "./draft-field.tsx";
 import { MoreOfElement } from "./element-more.tsx";
-import { choose } from "./focus.ts";
+import { closeForm } from "./focus.ts";
 import { GuardEditor } from "./guard-editor.tsx";
 import { capital, SlotEditor, wantedSlot } from "./slot-editor.tsx";
 import { addressKey, elementWords, heldAt } from "./slot-place.ts";
@@ -51,7 +51,7 @@ function RiddenForm({ element }: { element: Ridden }) {
             storeFields("elements", id, { title: title.trim() }, `${own}: called “${title.trim()}”`, base)
           }
         />
-        <button type="button" class="quiet" onClick={() => choose({ kind: "elements", id })}>
+        <button type="button" class="quiet" onClick={closeForm}>
           done
         </button>
       </header>
@@ -127,7 +127,7 @@ function ElementSlots({ element, own }: { element: Ridden; own: string }) {
  *  it did not ask for. */
 export function useFocusedForm(thing: string) {
   const form = useRef<HTMLDivElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!window.matchMedia("(pointer: coarse)").matches) {
       form.current?.querySelector<HTMLElement>("input, textarea, select")?.focus({ preventScroll: true });
     }

@@ -1,12 +1,13 @@
 /** client/read/take-away.tsx - taking a thing away: what goes with it is said before, and what other rows still say of it
  *  is taken out of them in the same change. */
 import { useSignal } from "@preact/signals";
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Edit } from "../../schema/change.ts";
 import { KINDS, type Kind } from "../../schema/record.ts";
 import { all } from "../state/rows.ts";
 import { remove } from "../state/write.ts";
 import { names, short } from "./row-names.ts";
+import { elementWords, ownerWords } from "./slot-place.ts";
 import { fieldsEdit, storeEdits } from "./store-fields.ts";
 import { fieldsWithout, goesAlong } from "./without-rows.ts";
 
@@ -73,8 +74,6 @@ export function leaving(kind: Kind, id: string): Leaving {
 }
 
 const SINGULAR: { [K in Kind]?: string } = {
-  elements: "another step",
-  actions: "the action",
   readings: "the reading",
   cruxes: "the crux",
   questions: "the question",
@@ -82,6 +81,8 @@ const SINGULAR: { [K in Kind]?: string } = {
   holds: "the hold",
 };
 function rowWords(kind: Kind, id: string): string {
+  if (kind === "elements") return elementWords(id);
+  if (kind === "actions") return ownerWords(kind, id);
   const name = names.value(kind, id);
   return [SINGULAR[kind] ?? `one of the ${kind}`, name ? `“${short(name, 40)}”` : ""].filter(Boolean).join(" ");
 }
@@ -104,7 +105,7 @@ export function TakeAway({
 }) {
   const asking = useSignal<Leaving | null>(null);
   const box = useRef<HTMLFieldSetElement>(null);
-  useEffect(() => box.current?.querySelector("button")?.focus(), [asking.value]);
+  useLayoutEffect(() => box.current?.querySelector("button")?.focus(), [asking.value]);
   const go = ({ edits }: Leaving) =>
     void storeEdits(edits, why).then((done) => {
       asking.value = null;

@@ -7,7 +7,7 @@ import { one, ranked } from "../state/rows.ts";
 import { create, newId } from "../state/write.ts";
 import { Choice } from "./choice.tsx";
 import { DraftField, LabelledField } from "./draft-field.tsx";
-import { choose, type Thing } from "./focus.ts";
+import { choose, closeForm, type Thing } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
 import { short } from "./row-names.ts";
 import { useFocusedForm } from "./step-form.tsx";
@@ -164,7 +164,7 @@ function TermForm({ thing, term, sense }: { thing: Thing; term: RecordOf<"terms"
       />
       <div class="says form-end">
         <TakeAway kind="terms" id={term.id} what="the term" why={`${own}: taken away`} after={() => choose(null)} />
-        <button type="button" class="quiet" onClick={() => choose(thing)}>
+        <button type="button" class="quiet" onClick={closeForm}>
           done
         </button>
       </div>

@@ -82,7 +82,7 @@ function WordsEditor({ value, label, row, name, take }: EditorProps<string>) {
       name={name}
       label={label}
       value={value ?? ""}
-      size={18}
+      grows
       placeholder="in words"
       check={(text) => (text.trim() === "" ? "Expected some words. To say nothing here, take the line away." : "")}
       store={(text, base) => take(text.trim(), { base })}
