@@ -53,7 +53,7 @@ export function send(app: RunningApp, path: string, { method, headers = {}, body
   const { hostname, port } = new URL(app.address);
   return new Promise((resolve, reject) => {
     const sending = httpRequest(
-      { hostname, port, path, method: method ?? (body === undefined ? "GET" : "POST"), headers },
+      { agent: false, hostname, port, path, method: method ?? (body === undefined ? "GET" : "POST"), headers },
       (response) => {
         const chunks: Buffer[] = [];
         response.on("data", (chunk: Buffer) => chunks.push(chunk));

@@ -1,0 +1,137 @@
+/** tests/server/command-line.test.ts - the command line: what it says, how it ends, and what it leaves in the store. */
+import { existsSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { beforeAll, describe, expect, test } from "vitest";
+import { runCommandLine } from "../../server/commands/run.ts";
+import { loadDemo } from "../../server/demo/load.ts";
+import { openStore } from "../../server/store/index.ts";
+import { temporaryFolder, temporaryStorePath } from "../kit/temporary-store-path.ts";
+
+const NOW = "2026-05-04T10:00:00.000Z";
+const FILE_TEXT = "7.1\nLet him ride a circle.\n\n7.2\nLet him turn.\n";
+
+function run(file: string, ...args: string[]): { code: number; out: string; error: string } {
+  const out: string[] = [];
+  const errors: string[] = [];
+  const code = runCommandLine(args, {
+    out: (text) => out.push(text),
+    bytes: (bytes) => out.push(Buffer.from(bytes).toString("utf8")),
+    error: (text) => errors.push(text),
+    environment: { PASSAGEWORK_FILE: file },
+    now: NOW,
+  });
+  return { code, out: out.join("\n"), error: errors.join("\n") };
+}
+
+function storeWithDemo(): string {
+  const file = temporaryStorePath();
+  const opened = openStore(file);
+  if (!opened.ok) throw new Error(opened.refusal.error.sentence);
+  loadDemo(opened.value, NOW);
+  opened.value.close();
+  return file;
+}
+
+describe("what is asked wrongly", () => {
+  let file: string;
+  beforeAll(() => {
+    file = storeWithDemo();
+  });
+
+  test.each<[name: string, args: string[], code: number, words: RegExp]>([
+    ["no command", [], 2, /Usage: passagework COMMAND/],
+    ["help", ["help"], 0, /drill +Gives the drill.*\n/],
+    ["help on one", ["help", "import"], 0, /--from +first place to take/],
+    ["a command's own help", ["drill", "--help"], 0, /--choice +readings to take/],
+    ["an unknown command", ["dril"], 2, /no command “dril”.*works, exercises, passages, import, drill/],
+    ["an unknown option", ["works", "--colour", "red"], 2, /--colour is not known to “works”; it has --file, --help/],
+    ["an option without its value", ["drill", "1", "--out"], 2, /--out needs a value/],
+    ["a word too few", ["passages"], 2, /takes 1 word .*got 0.*Usage: passagework passages WORK/],
+    ["a word too many", ["works", "all"], 2, /got 1/],
+    ["no such exercise", ["drill", "9"], 1, /No exercise is called “9”. Choose from “Of the circle/],
+    ["both forms at once", ["drill", "1", "--json", "--page"], 2, /not both/],
+    ["a way that is none", ["drill", "1", "--way", "swimming"], 1, /way/],
+    ["no such work", ["passages", "Nothing"], 1, /No work is called “Nothing”/],
+    ["a change that is not there", ["undo", "99"], 1, /no change with the id 99/],
+    ["a file that is not there", ["import", "/nowhere/book.xml"], 1, /cannot be read: ENOENT/],
+    ["a store that is not there", ["works", "--file", "/nowhere/store.sqlite"], 1, /no store at .*--file/],
+  ])("%s", (_name, args, code, words) => {
+    const ended = run(file, ...args);
+    expect(ended.code).toBe(code);
+    expect(ended.out + ended.error).toMatch(words);
+    expect(existsSync("/nowhere")).toBe(false);
+  });
+});
+
+describe("the lists", () => {
+  test("name works, exercises and passages with their ids", () => {
+    const file = storeWithDemo();
+    expect(run(file, "works").out).toMatch(
+      /^The Varne Riding-House Book\t.*\t3 exercises\t\d+ passages\t[0-9a-f-]{36}$/,
+    );
+    expect(run(file, "exercises").out.split("\n")).toHaveLength(3);
+    expect(run(file, "passages", "the varne riding-house book").out).toMatch(
+      /^A f\. 2v, ll\. 4–15; .*\t\d+ %\tThe court/,
+    );
+    expect(run(file, "history").out).toMatch(/^1\t2026-05-04.*elements \+\d+/);
+  });
+});
+
+describe("bringing in", () => {
+  test("a preview stores nothing, not even a store with rows in it", () => {
+    const [file, source] = [temporaryStorePath(), join(temporaryFolder(), "book.txt")];
+    writeFileSync(source, FILE_TEXT);
+    const ended = run(file, "import", source, "--preview");
+    expect(ended.out).toMatch(/7\.1\t.*\tLet him ride a circle\.\n7\.2/);
+    expect(run(file, "works").out).toBe("");
+  });
+
+  test("then it is there, is undone, and the log gives the rows", () => {
+    const [file, source] = [temporaryStorePath(), join(temporaryFolder(), "book.txt")];
+    writeFileSync(source, FILE_TEXT);
+    const options = [
+      "--work",
+      "A Book",
+      "--layer",
+      "English",
+      "--as",
+      "translation",
+      "--exercises",
+      "one",
+      "--title",
+      "Both",
+    ];
+    expect(run(file, "import", source, ...options)).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(/^2 passages brought in as “English”/),
+    });
+    expect(run(file, "exercises").out).toMatch(/\tBoth\tA Book\t/);
+    expect(run(file, "import", source, "--work", "A Book", "--layer", "English")).toMatchObject({
+      code: 1,
+      error: expect.stringMatching(/already has a text called “English”/),
+    });
+    expect(run(file, "replay").out).toMatch(/log of 1 changes gives exactly the \d+ rows/);
+    expect(run(file, "undo", "1")).toMatchObject({ code: 0, out: "Taken back by change 2." });
+    expect(run(file, "works").out).toBe("");
+    expect(run(file, "undo", "1").error).toMatch(/taken back/i);
+    expect(run(file, "replay").code).toBe(0);
+  });
+});
+
+test("a drill goes into the file that is named", () => {
+  const file = storeWithDemo();
+  const out = join(temporaryFolder(), "circle.html");
+  expect(run(file, "drill", "of the circle about the well", "--page", "--out", out).code).toBe(0);
+  expect(readFileSync(out, "utf8")).toMatch(/^<!doctype html>/);
+  expect(run(file, "drill", "1").out).toMatch(/^\{\n {2}"format": "passagework-drill"/);
+  expect(run(file, "drill", "1", "--out", "/nowhere/x.json")).toMatchObject({
+    code: 1,
+    error: expect.stringMatching(/ENOENT/),
+  });
+});
+
+test("the schemas are written anew into a folder", () => {
+  const folder = temporaryFolder();
+  expect(run("unused", "schemas", "--out", folder).code).toBe(0);
+  expect(JSON.parse(readFileSync(join(folder, "drill.schema.json"), "utf8")).$id).toMatch(/drill/);
+});
