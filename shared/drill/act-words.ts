@@ -71,8 +71,8 @@ const PHRASES: Record<Verb, (say: Say) => string> = {
   lower: (say) => listed(`lower ${object(say)}`, ...placed(say)),
   plant: (say) => listed(`plant ${object(say)}`, say("end"), after("at ", say("at"))),
   "pick up": (say) => listed(`pick up ${object(say)}`, after("at ", say("at")), by(say)),
-  draw: (say) => listed(`draw ${object(say)}`, after("from ", say("from")), say("distance"), by(say)),
-  sheathe: (say) => listed(`sheathe ${object(say)}`, after("in ", say("into")), by(say)),
+  draw: (say) => listed(`draw ${object(say)}`, after("from ", noun(say("from"))), say("distance"), by(say)),
+  sheathe: (say) => listed(`sheathe ${object(say)}`, after("in ", noun(say("into"))), by(say)),
   hook: (say) => listed(`hook ${object(say)}${before(" to ", say("to"))}`, by(say)),
   unhook: (say) => listed(`unhook ${object(say)}${before(" from ", say("from"))}`, by(say)),
   thrust: (say) => listed(`thrust with ${object(say)}`, after("point ", say("bearing")), say("level"), by(say)),
@@ -112,8 +112,12 @@ function placed(say: Say): (string | null)[] {
 
 /** "the spear"; "it" where the text names nothing. */
 function object(say: Say): string {
-  const name = say("object");
-  if (name === null) return "it";
+  return noun(say("object")) ?? "it";
+}
+
+/** With its article, where the name has none. */
+function noun(name: string | null): string | null {
+  if (name === null) return null;
   return /^(the |a |an |his |her |\()/i.test(name) ? name : `the ${name}`;
 }
 

@@ -7,6 +7,7 @@ import { knownHold } from "../hands/apply-hold.ts";
 import { exactly, UNKNOWN } from "../hands/known.ts";
 import type { KnownAct } from "../hands/known-act.ts";
 import { afterUntreated, type Carried, type ControlState, eitherState, startState } from "../hands/state.ts";
+import { compareRanked } from "../rank.ts";
 import { type CompiledAction, compileAction, knownOf, OWN } from "./compile-action.ts";
 import type { CompiledElement } from "./compile-element.ts";
 import { newBearing } from "./crux-bearing.ts";
@@ -97,10 +98,14 @@ function doneAgain(
   return [...again, ...own.filter(({ drill }) => !replacing.has(drill.id))];
 }
 
-function ownersOf({ rows }: Compiling, { of, exercise }: Extract<Element, { is: "again" }>): string[] | null {
+function ownersOf({ rows }: Compiling, { of }: Extract<Element, { is: "again" }>): string[] | null {
   if (of.is === "exercise") return null;
   if (of.is === "movement") return rows.find("movements", of.movement) ? [of.movement] : null;
-  const list = rows.elements.filter((element) => element.exercise === exercise);
+  const first = rows.find("elements", of.from);
+  const list = rows
+    .all("elements")
+    .filter(({ exercise }) => exercise === first?.exercise)
+    .sort(compareRanked);
   const [from, to] = [of.from, of.to].map((id) => list.findIndex((element) => element.id === id));
   if (from === undefined || to === undefined || from === -1 || to < from) return null;
   const range = list.slice(from, to + 1).filter(({ is }) => is !== "advice");

@@ -3,7 +3,7 @@
  *  each is total and consults no rule: a breach is found afterwards, and the ride goes on. */
 import type { Known } from "../../schema/slot.ts";
 import { otherHand } from "./derived.ts";
-import { exactly, isKnown, known, mapKnown, mayBe, oneOf, possible, UNKNOWN } from "./known.ts";
+import { either, exactly, isKnown, known, mapKnown, mayBe, oneOf, possible, UNKNOWN } from "./known.ts";
 import { type KnownAct, slotOf } from "./known-act.ts";
 import { handsMeant, type RoleContext } from "./roles.ts";
 import {
@@ -38,7 +38,14 @@ export function gripped(
     grip: withHands(held.grip, hands, at),
     palm: withHands(held.palm, hands, turned),
   });
-  return { ...changed, doing: withHands(state.doing, hands, FREE) };
+  const doing = (hand: Hand) => (hands.includes(hand) ? doingOnceGripped(state, held, hand) : state.doing[hand]);
+  return { ...changed, doing: { left: doing("left"), right: doing("right") } };
+}
+
+/** A hand that takes hold leaves off what it did; one that held already goes on with it. */
+function doingOnceGripped(state: ControlState, held: ObjectState, hand: Hand): Known<Doing> {
+  if (isKnown<Zone | null>(held.grip[hand], null)) return FREE;
+  return mayBe<Zone | null>(held.grip[hand], null) ? either(state.doing[hand], FREE) : state.doing[hand];
 }
 
 /** The zone said, as far as this object has it; else any it has (a spear has no hilt, whatever was typed). */
