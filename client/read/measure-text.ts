@@ -19,7 +19,7 @@ export const MEASURE_HINTS: Record<MeasureKind, string> = {
 /** The measure, or a sentence that says what was expected. */
 export function readMeasure(kind: MeasureKind, typed: string): Measure | string {
   const number = String.raw`([-−]?\d+(?:[.,]\d+)?)`;
-  const unit = String.raw`\s*([a-z°]*)\.?`;
+  const unit = String.raw`\s*((?!to\b)[a-z°]*)\.?`;
   const pattern = new RegExp(`^(about |c\\.? ?|~ ?)?${number}${unit}(?:\\s*(to|-|–|±)\\s*${number}${unit})?$`, "i");
   const found = typed.trim().replace(/\s+/g, " ").match(pattern);
   const units = UNITS[kind];

@@ -12,7 +12,7 @@ import { choose, closeForm, type Thing } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
 import { GuardEditor, guardWords } from "./guard-editor.tsx";
 import { names, short } from "./row-names.ts";
-import { openShared } from "./shared-open.ts";
+import { openShared, useSharedForm } from "./shared-open.ts";
 import { capital } from "./slot-editor.tsx";
 import { elementWords } from "./slot-place.ts";
 import { useFocusedForm } from "./step-form.tsx";
@@ -209,8 +209,9 @@ export function NoteGloss({ id, open }: { id: string; open: boolean }) {
 
 export function StandingGloss({ id }: { id: string }) {
   const standing = one("standings", id);
-  if (standing === null) return null;
   const thing = { kind: "standings", id } as const;
+  useSharedForm(thing, "standings", id);
+  if (standing === null) return null;
   return (
     <>
       <GlossHead thing={thing} sign="" title={standing.title} by={standing.existence.warrant} />

@@ -1,20 +1,13 @@
 /** client/read/step-gloss.tsx - a step (or an again) as it stands: its parts, each value on the line of its warrant,
  *  and the small plan of hands and shaft after it. Its form opens in the same place. */
-import { DRILL_PARTS, type DrillAction, type DrillElement, type DrillPart } from "../../schema/drill.ts";
+import { DRILL_PARTS, type DrillAction, type DrillElement } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
-import { drill, drillElements, statesAfter } from "../state/passage.ts";
+import { drillElements, statesAfter } from "../state/passage.ts";
 import { all } from "../state/rows.ts";
 import { GlossHead } from "./gloss-head.tsx";
 import { HandsFigure } from "./hands-figure.tsx";
+import { partName } from "./part-name.ts";
 import { StepForm } from "./step-form.tsx";
-
-export const PART_NAMES: Record<DrillPart, string> = {
-  horse: "Horse",
-  "left hand": "Left hand",
-  "right hand": "Right hand",
-  shaft: "Shaft",
-  rider: "Rider",
-};
 
 export function StepGloss({ element, open }: { element: RecordOf<"elements">; open: boolean }) {
   const printed = drillElements.value.get(element.id);
@@ -43,12 +36,6 @@ export function StepGloss({ element, open }: { element: RecordOf<"elements">; op
 
 function titleOf(element: RecordOf<"elements">): string {
   return element.is === "again" ? "Again" : "Step";
-}
-
-/** The main object's own name stands where the sheet says “shaft”. */
-export function partName(part: DrillPart): string {
-  const first = drill.value?.objects[0]?.name;
-  return part === "shaft" && first ? first.charAt(0).toUpperCase() + first.slice(1) : PART_NAMES[part];
 }
 
 function PartsList({ printed }: { printed: DrillElement }) {
