@@ -42,7 +42,8 @@ thead th{text-align:left;color:var(--soft);font-weight:400;font-size:8.6pt;paddi
 tbody{break-inside:avoid;border-top:.5pt solid var(--rule)}
 tbody:first-of-type{border-top:0}
 td,tbody th{vertical-align:top;text-align:left;padding:1.5mm 2.5mm 1.5mm 0;line-height:1.5;overflow-wrap:break-word}
-td.across{padding-bottom:0;height:1px}
+td.across{padding-bottom:0}
+tbody tr:not(:last-child)>td:not(.where){height:1px}
 tr+tr td.across{padding-top:0;padding-bottom:1.5mm}
 tbody th{color:var(--rubric);font-size:11pt;line-height:1.3}
 td.where{padding-right:0;font-size:8.8pt;line-height:1.42}

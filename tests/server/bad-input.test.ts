@@ -1,4 +1,5 @@
-/** tests/server/bad-input.test.ts - everything wrong that may be sent: status, code, words; and nothing is half stored. */
+/** tests/server/bad-input.test.ts - everything wrong that may be sent: status, code, words; and nothing is half stored.
+ *  Long, because it is one table of cases. */
 import { beforeAll, describe, expect, test } from "vitest";
 import { IMPORT_LIMIT_BYTES } from "../../schema/imported.ts";
 import { demoBook } from "../../server/demo/book.ts";
