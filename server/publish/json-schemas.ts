@@ -1,10 +1,9 @@
 /** server/publish/json-schemas.ts - the types of everything stored or exchanged as JSON Schemas, for programs that are
- *  not this one. May import: schema, server/paths, Node's own modules. Run by itself it writes schema/published/; the
- *  files are committed, and a test keeps them current. What zod checks beyond the shape ("stated needs words") cannot
- *  be said in a JSON Schema and is left out. */
+ *  not this one. May import: schema, server/paths, Node's own modules. The files in schema/published/ are committed, and
+ *  a test keeps them current. What zod checks beyond the shape ("stated needs words") cannot be said in a JSON Schema and
+ *  is left out. */
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { pathToFileURL } from "node:url";
 import { z } from "zod";
 import { Act } from "../../schema/act.ts";
 import { ChangeRequest } from "../../schema/change.ts";
@@ -61,8 +60,4 @@ export function writeJsonSchemas(folder: string = PUBLISHED): string[] {
     writeFileSync(join(folder, name), text);
     return name;
   });
-}
-
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  console.log(`Written to schema/published: ${writeJsonSchemas().join(", ")}`);
 }

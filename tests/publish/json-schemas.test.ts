@@ -17,7 +17,7 @@ function validator(name: string) {
 describe("schema/published", () => {
   test.each(jsonSchemas().map(({ name, text }) => [name, text]))("%s is current", (name, text) => {
     const file = readFileSync(join(PUBLISHED, name), "utf8");
-    expect(file === text, `Run \`node --import tsx server/publish/json-schemas.ts\` and commit ${name}.`).toBe(true);
+    expect(file === text, `Run \`npm run passagework -- schemas\` and commit ${name}.`).toBe(true);
   });
 
   test("holds nothing else", () => {
