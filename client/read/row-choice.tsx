@@ -8,7 +8,6 @@ import { rankBetween } from "../../shared/rank.ts";
 import { work } from "../state/passage.ts";
 import { all, ranked } from "../state/rows.ts";
 import { create, newId } from "../state/write.ts";
-import { openShared } from "./shared-open.ts";
 
 export type ChoosableKind = "objects" | "holds" | "movements" | "threats";
 export const A_NEW: Record<ChoosableKind, string> = {
@@ -69,32 +68,25 @@ export function RowChoice({
   }
   const rows = kind === "threats" ? all(kind) : ranked(kind);
   return (
-    <>
-      <select
-        aria-label={label}
-        value={value ?? ""}
-        onChange={(event) => {
-          const chosen = event.currentTarget.value;
-          if (chosen === NEW) {
-            naming.value = true;
-            event.currentTarget.value = value ?? "";
-          } else if (chosen !== "") void take(chosen, []);
-        }}
-      >
-        {value === undefined && <option value="">choose…</option>}
-        {rows.map((row) => (
-          <option key={row.id} value={row.id}>
-            {row.name}
-          </option>
-        ))}
-        <option value={NEW}>{A_NEW[kind]}</option>
-      </select>
-      {value !== undefined && (
-        <button type="button" class="quiet" onClick={() => openShared(kind, value)} aria-label={`its form: ${label}`}>
-          its form
-        </button>
-      )}
-    </>
+    <select
+      aria-label={label}
+      value={value ?? ""}
+      onChange={(event) => {
+        const chosen = event.currentTarget.value;
+        if (chosen === NEW) {
+          naming.value = true;
+          event.currentTarget.value = value ?? "";
+        } else if (chosen !== "") void take(chosen, []);
+      }}
+    >
+      {value === undefined && <option value="">choose…</option>}
+      {rows.map((row) => (
+        <option key={row.id} value={row.id}>
+          {row.name}
+        </option>
+      ))}
+      <option value={NEW}>{A_NEW[kind]}</option>
+    </select>
   );
 }
 

@@ -4,10 +4,11 @@ import { type Act, VERBS } from "../../schema/act.ts";
 import type { ReadingValue, SlotAddress } from "../../schema/slot.ts";
 import { actWords } from "../../shared/drill/act-words.ts";
 import { slotLabel } from "../../shared/drill/slot-labels.ts";
+import type { Names } from "../../shared/drill/words.ts";
 import { all, one } from "../state/rows.ts";
 import { choose } from "./focus.ts";
 import { PutInCrux } from "./put-in-crux.tsx";
-import { names, short } from "./row-names.ts";
+import { namesWith, short } from "./row-names.ts";
 import { outOfCrux } from "./slot-in-crux.ts";
 import { SlotLine } from "./slot-line.tsx";
 import { addressKey, heldAt, kindAt, ownerOfAction, ownerWords, slotEdit } from "./slot-place.ts";
@@ -41,7 +42,7 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
             onAway?.();
             return true;
           }
-          const why = whyOf(address, named, value, said);
+          const why = whyOf(address, named, value, said, namesWith(more?.also ?? []));
           const done = await storeEdits([...(more?.also ?? []), slotEdit(address, value, more?.base)], why);
           if (done && wantedSlot.value === addressKey(address)) wantedSlot.value = null;
           if (done && value === null) onAway?.();
@@ -63,7 +64,7 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
 }
 
 /** "Step 1, where it is held: take the spear at the balance"; a new warrant or silence is said as such. */
-function whyOf(address: SlotAddress, label: string, value: ReadingValue | null, said: string): string {
+function whyOf(address: SlotAddress, label: string, value: ReadingValue | null, said: string, known: Names): string {
   const action = address.kind === "actions" ? one("actions", address.id) : null;
   const inAct = action !== null && Object.hasOwn(VERBS[action.act.verb].slots, address.slot);
   const before = heldAt(address);
@@ -71,7 +72,7 @@ function whyOf(address: SlotAddress, label: string, value: ReadingValue | null, 
     return `${capital(ownerWords(address.kind, address.id))}: ${label} ${short(said, 80)}`;
   }
   const act = { verb: action.act.verb, slots: { ...action.act.slots, [address.slot]: value } } as Act;
-  return `${capital(ownerOfAction(action))}, ${label}: ${short(actWords(act, names.value), 80)}`;
+  return `${capital(ownerOfAction(action))}, ${label}: ${short(actWords(act, known), 80)}`;
 }
 
 const sameJson = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b);

@@ -9,10 +9,19 @@ import type { ReadingValue } from "../../schema/slot.ts";
 import type { ValueKind } from "../../schema/values.ts";
 import { valueWords } from "../../shared/drill/words.ts";
 import { BasisList } from "./basis-list.tsx";
-import { names } from "./row-names.ts";
+import { namesWith } from "./row-names.ts";
+import { openShared, type SharedKind } from "./shared-open.ts";
 import { entered } from "./support.ts";
 import { ValueEditor } from "./value-editors.tsx";
 import { WarrantChoice } from "./warrant-choice.tsx";
+
+/** Kinds of value that are shared things with a form of their own. */
+const SHARED: { [K in ValueKind]?: SharedKind } = {
+  object: "objects",
+  hold: "holds",
+  movement: "movements",
+  threat: "threats",
+};
 
 export interface SlotLineProps {
   kind: ValueKind;
@@ -44,6 +53,7 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
     if (wanted) line.current?.querySelector<HTMLElement>("select, input")?.focus();
   }, [wanted]);
   const said = held?.is === "said" ? held : undefined;
+  const form = SHARED[kind];
   const open = held === undefined || held.is === "said";
   const support = said ? { warrant: said.warrant, basis: said.basis } : entered(marks);
   const put = (is: Exclude<ReadingValue["is"], "said">, words: string) => {
@@ -74,7 +84,11 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
               row={row}
               name={name}
               take={(value, given) =>
-                store({ is: "said", value, ...support }, valueWords(kind, value as never, names.value), given)
+                store(
+                  { is: "said", value, ...support },
+                  valueWords(kind, value as never, namesWith(given?.also ?? [])),
+                  given,
+                )
               }
             />
           </span>
@@ -140,6 +154,11 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
                   }}
                 >
                   {held.is === "said" ? "take it away" : "say it after all"}
+                </button>
+              )}
+              {said && form && (
+                <button type="button" class="quiet" onClick={() => openShared(form, String(said.value))}>
+                  its form
                 </button>
               )}
               {children}
