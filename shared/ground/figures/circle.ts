@@ -36,7 +36,7 @@ import {
   suppliedLine,
   valueOr,
 } from "./figure.ts";
-import { joinWords, ontoClosed } from "./onto.ts";
+import { joinWords, ontoClosed, staysInside } from "./onto.ts";
 
 export type Amount = "quarter" | "half" | "three quarters" | "full";
 
@@ -162,11 +162,13 @@ function aboutPlace(
       ),
     );
   const round = closedCircle(centre, diameter / 2, start, side, tolerance);
+  const what = `the ${ask.figure} of ${inWords(diameter)} m about ${ask.about}`;
+  // No use looking for a way onto a circle that is not on the ground: finish says how far it goes past the wall.
+  if (!staysInside(manege, round.pieces)) return finish(manege, what, round.pieces, notes);
   const onto = ontoClosed(manege, start, round, `onto the ${ask.figure} about ${ask.about}`);
   if ("code" in onto) return onto;
   if (onto.pieces.length > 0)
     notes.push(suppliedLine(0, onto.pieces.length, joinWords(`the ${ask.figure} about ${ask.about}`, onto.pieces)));
-  const what = `the ${ask.figure} of ${inWords(diameter)} m about ${ask.about}`;
   // Onto the circle itself, not from the rounded place beside it, so that its centre is the station's to the last digit.
   const begins = poseRound(round, onto.along);
   const pieces = lapPieces(begins, centre, diameter / 2, signOf(side) * sweep);

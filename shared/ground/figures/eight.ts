@@ -1,5 +1,6 @@
 /** shared/ground/figures/eight.ts - figures that go round two ends: the figure of eight and the oblong.
  *  May import: siblings in shared/ground. Keeps rules G31-G36, G45-G46 (shared/ground/RULES.md). */
+import { reachToWall } from "../grounds.ts";
 import { arcFrom, type Piece, straight } from "../piece.ts";
 import { beside, FULL_TURN, HALF_TURN, type Pose, type Side, signOf } from "../plane.ts";
 import {
@@ -79,6 +80,13 @@ export function rideEight(manege: Manege, start: Pose, ask: EightAsk): FigureRes
   return finish(manege, `the figure of eight of circles of ${inWords(diameter)} m`, pieces, notes);
 }
 
+/** Twice the width, or what there is ahead with the half circle behind it, unless that is too little to be one. */
+function usualStraight(manege: Manege, start: Pose, width: number): number {
+  const inset = Math.max(manege.ground.trackOffset, manege.usual.margin);
+  const room = reachToWall(manege.ground, start, start.heading, inset) - width / 2;
+  return room >= width / 2 ? Math.min(2 * width, room) : 2 * width;
+}
+
 export function rideOblong(manege: Manege, start: Pose, ask: OblongAsk): FigureResult {
   const wrong = checkAsk(manege, start, ask);
   if (wrong !== null) return wrong;
@@ -92,7 +100,14 @@ export function rideOblong(manege: Manege, start: Pose, ask: OblongAsk): FigureR
     " m across",
     notes,
   );
-  const length = valueOr(ask.straight, 2 * width, "straight", "how long its straights are", " m", notes);
+  const length = valueOr(
+    ask.straight,
+    usualStraight(manege, start, width),
+    "straight",
+    "how long its straights are",
+    " m",
+    notes,
+  );
   const first = straight(start, beside(start, length));
   const near: Piece[] = [first];
   near.push(arcFrom(after(start, near), width / 2, signOf(side) * HALF_TURN));

@@ -61,28 +61,30 @@ export function placeWords(place: Point): string {
   return `x ${inWords(place.x)}, y ${inWords(place.y)}`;
 }
 
-/** Longest size and largest count anything here is computed for. */
+/** The sizes (metres) and counts anything here is computed for, ends included: below a millimetre two places are one. */
+const SMALLEST = 0.001;
 const LARGEST = 100_000;
+const LEAST = 0.001;
 const MOST = 10_000;
 
-/** Null when `value` is a length above 0 m. `what` is "the diameter of the circle". */
+/** Null when `value` is a length in metres. `what` is "the diameter of the circle". */
 export function checkSize(what: string, value: number, example: number): FigureRefusal | null {
-  if (value > 0 && value <= LARGEST) return null;
+  if (value >= SMALLEST && value <= LARGEST) return null;
   const came = Number.isNaN(value) ? "not a number (NaN)" : `${value} m`;
   return refuse(
     "not-a-size",
-    `A size from above 0 to ${LARGEST} m was expected for ${what}, but it is ${came}. Give it in metres, such as ${example}.`,
+    `A size from ${SMALLEST} to ${LARGEST} m was expected for ${what}, but it is ${came}. Give it in metres, such as ${example}.`,
   );
 }
 
-/** Null when `value` is a number of times above 0; `whole` asks for a whole one. */
+/** Null when `value` is a number of times; `whole` asks for a whole one. */
 export function checkCount(what: string, value: number, whole: boolean): FigureRefusal | null {
-  if (value > 0 && value <= MOST && (!whole || Number.isInteger(value))) return null;
+  if (value >= LEAST && value <= MOST && (!whole || Number.isInteger(value))) return null;
   const kind = whole ? "A whole number" : "A number";
   const came = Number.isNaN(value) ? "not a number (NaN)" : String(value);
   return refuse(
     "not-a-count",
-    `${kind} above 0, up to ${MOST}, was expected for ${what}, but it is ${came}. Say how often, or leave it out.`,
+    `${kind} from ${whole ? 1 : LEAST} to ${MOST} was expected for ${what}, but it is ${came}. Say how often, or leave it out.`,
   );
 }
 

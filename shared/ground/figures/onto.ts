@@ -10,6 +10,8 @@ import { type FigureRefusal, inWords, type Manege, placeWords, refuse } from "./
 
 /** Metres between the places on a closed line that are tried as the end of a supplied line. */
 const STEP = 0.5;
+/** On a very long line they are tried farther apart, so that there are no more than this. */
+const MOST_TRIED = 1_000;
 
 /** The shortest way onto a closed line that stays on the ground, and the metres along it there; no pieces when the
  *  horse is on it already. `onto` is said: "onto the track". */
@@ -24,8 +26,9 @@ export function ontoClosed(
   if (samePose(foot.pose, start, usual.tolerance)) return { pieces: [], along: foot.along };
   const whole = lengthOf(closed);
   let best: { join: Join; along: number } | null = null;
-  for (let tried = 0; tried * STEP < whole; tried += 1) {
-    const along = (foot.along + tried * STEP) % whole;
+  const step = Math.max(STEP, whole / MOST_TRIED);
+  for (let tried = 0; tried * step < whole; tried += 1) {
+    const along = (foot.along + tried * step) % whole;
     const limit = best === null ? Number.POSITIVE_INFINITY : best.join.length - 1e-9;
     const join = shortestJoin(
       start,
