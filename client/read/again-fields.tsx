@@ -2,7 +2,8 @@
 import { useSignal } from "@preact/signals";
 import type { RecordOf } from "../../schema/record.ts";
 import { actWords } from "../../shared/drill/act-words.ts";
-import { elements } from "../state/passage.ts";
+import { compareRanked } from "../../shared/rank.ts";
+import { contents, elements, work } from "../state/passage.ts";
 import { all, ranked } from "../state/rows.ts";
 import { Choice } from "./choice.tsx";
 import { names, short } from "./row-names.ts";
@@ -17,6 +18,12 @@ type Except = Again["except"][number];
 const keyOf = (of: Of) =>
   of.is === "exercise" ? `exercise ${of.exercise}` : of.is === "movement" ? `movement ${of.movement}` : "elements";
 
+/** All exercises of the work; the rows of this window hold those of the open one only. */
+function exercisesOfWork(): RecordOf<"exercises">[] {
+  const own = contents.value?.works.find((other) => other.rows.works?.[0]?.value.id === work.value?.id);
+  return (own?.rows.exercises ?? []).map((row) => row.value).sort(compareRanked);
+}
+
 export function AgainFields({ element, own }: { element: Again; own: string }) {
   const { id, of } = element;
   const store = (fields: Partial<Pick<Again, "of" | "manner" | "except">>, why: string) =>
@@ -25,9 +32,9 @@ export function AgainFields({ element, own }: { element: Again; own: string }) {
   const options = [
     ...(steps.length > 0 ? [{ value: "elements", words: "steps of this exercise" }] : []),
     ...ranked("movements").map((one) => ({ value: `movement ${one.id}`, words: `the movement ${one.name}` })),
-    ...ranked("exercises").map((one) => ({
+    ...exercisesOfWork().map((one) => ({
       value: `exercise ${one.id}`,
-      words: `the exercise ${one.label} ${one.title}`,
+      words: `the exercise ${[one.label, one.title].filter(Boolean).join(" ")}`,
     })),
   ];
   const begin = (key: string): Of | null => {

@@ -6,6 +6,7 @@ import type { Basis } from "../../schema/slot.ts";
 import { formatReference } from "../../shared/cite/format-reference.ts";
 import { all, one } from "../state/rows.ts";
 import { selected } from "./focus.ts";
+import { focusFirst } from "./focus-first.ts";
 import { quoteOf } from "./marking.ts";
 import { names, short } from "./row-names.ts";
 import { isMarkable, selectedBasis } from "./support.ts";
@@ -126,6 +127,7 @@ export function BasisList({
       {adding.value && (
         <form
           class="row"
+          ref={focusFirst}
           onKeyDown={(event) => {
             if (event.key !== "Escape") return;
             event.stopPropagation();

@@ -3,6 +3,7 @@ import { useSignal } from "@preact/signals";
 import type { RecordOf } from "../../schema/record.ts";
 import { one } from "../state/rows.ts";
 import { sitting, today } from "../state/session.ts";
+import { focusFirst } from "./focus-first.ts";
 import { short } from "./row-names.ts";
 import { storeFields } from "./store-fields.ts";
 
@@ -40,6 +41,7 @@ export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readin
   return (
     <form
       class="inset"
+      ref={focusFirst}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
         event.stopPropagation();

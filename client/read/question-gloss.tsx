@@ -7,6 +7,7 @@ import { sitting, today } from "../state/session.ts";
 import { Choice } from "./choice.tsx";
 import { DraftField, LabelledField } from "./draft-field.tsx";
 import { choose, closeForm } from "./focus.ts";
+import { focusFirst } from "./focus-first.ts";
 import { GlossHead } from "./gloss-head.tsx";
 import { conditionWords, ReadingConditions } from "./guard-editor.tsx";
 import { short } from "./row-names.ts";
@@ -241,6 +242,7 @@ function QuestionState({ question }: { question: Question }) {
   return (
     <form
       class="inset"
+      ref={focusFirst}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
         event.stopPropagation();

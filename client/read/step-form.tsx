@@ -9,7 +9,7 @@ import { ActionList } from "./action-list.tsx";
 import { AgainFields } from "./again-fields.tsx";
 import { DraftField } from "./draft-field.tsx";
 import { MoreOfElement } from "./element-more.tsx";
-import { closeForm } from "./focus.ts";
+import { chosen, closeForm } from "./focus.ts";
 import { GuardEditor } from "./guard-editor.tsx";
 import { capital, SlotEditor, wantedSlot } from "./slot-editor.tsx";
 import { addressKey, elementWords, heldAt } from "./slot-place.ts";
@@ -133,7 +133,9 @@ export function useFocusedForm(thing: string) {
     }
     return () => {
       requestAnimationFrame(() => {
-        if (document.activeElement !== document.body) return;
+        // Only when the form was put away for nothing else: what was chosen meanwhile stays forward.
+        const left = chosen.value === null || `${chosen.value.kind}:${chosen.value.id}` === thing;
+        if (!left || document.activeElement !== document.body) return;
         document.querySelector<HTMLElement>(`[data-thing="${thing}"] .gloss-title`)?.focus({ preventScroll: true });
       });
     };
