@@ -133,10 +133,10 @@ const FORMS: Record<Ask, (words: Words) => ComponentChildren> = {
   again: (words) => <Choose label="Done again:" choices={repeatable()} take={(of) => done(makeAgain(words, of))} />,
   crux: (words) => (
     <Fill
-      take={(data) => done(openCrux(words, data.is as (typeof CRUX_KINDS)[number], data.title ?? ""))}
+      take={(data) => done(openCrux(words, data.kind as (typeof CRUX_KINDS)[number], data.title ?? ""))}
       verb="Open the crux"
     >
-      <select name="is" aria-label="Kind of crux">
+      <select name="kind" aria-label="Kind of crux">
         {CRUX_KINDS.map((is) => (
           <option key={is}>{is}</option>
         ))}
