@@ -3,8 +3,9 @@
  *  Samples alone would miss a near miss between two of them. Each stretch of time has a lower bound: what the closing
  *  speed allows from its ends, and what lies between two bodies seen along one direction when both moved straight, less
  *  what their bends can stray. A stretch whose bound could still beat the least found is halved; the rest is dropped. */
-import { breaksOf, type Mover, type Stretch, stretchOf } from "./moving-span.ts";
+import { type Mover, type Stretch, stretchesOf } from "./moving-span.ts";
 import { type NearestPlaces, nearestPlaces, type Span } from "./nearest.ts";
+import type { Box } from "./piece.ts";
 import type { Point } from "./plane.ts";
 import type { CarriedPoint, Rider } from "./riders.ts";
 
@@ -24,49 +25,75 @@ export type SearchOptions = { readonly within: number; readonly care?: number };
 
 export const USUAL_SEARCH: SearchOptions = Object.freeze({ within: 0.01 });
 
-type Pair = { a: Mover; b: Mover; thickness: number };
+/** A mover made ready: its stretches and how thick it is to either side. */
+type Ready = { readonly stretches: readonly Stretch[]; readonly thickness: number };
 /** `metres` is between the outsides, below 0 by as much as they overlap. */
 type Sample = { seconds: number; spanA: Span; spanB: Span; nearest: NearestPlaces; metres: number };
-type Interval = { from: Sample; to: Sample; motionA: Stretch; motionB: Stretch };
+/** A stretch of time without a break in either motion. `bound`: by their boxes alone, they are at least so far apart. */
+type Overlap = { from: number; to: number; motionA: Stretch; motionB: Stretch; thickness: number; bound: number };
+type Interval = { from: Sample; to: Sample; overlap: Overlap };
 
-function pairOf(a: Mover, b: Mover): Pair {
-  const thick = (mover: Mover): number => (mover.point === null ? mover.rider.body.halfWidth : 0);
-  return { a, b, thickness: thick(a) + thick(b) };
+function ready(mover: Mover): Ready {
+  return { stretches: stretchesOf(mover), thickness: mover.point === null ? mover.rider.body.halfWidth : 0 };
 }
 
-function sampleAt(pair: Pair, motionA: Stretch, motionB: Stretch, seconds: number): Sample {
+function sampleAt({ motionA, motionB, thickness }: Overlap, seconds: number): Sample {
   const spanA = motionA.at(seconds);
   const spanB = motionB.at(seconds);
   const nearest = nearestPlaces(spanA, spanB);
-  return { seconds, spanA, spanB, nearest, metres: nearest.metres - pair.thickness };
+  return { seconds, spanA, spanB, nearest, metres: nearest.metres - thickness };
 }
 
-/** The stretches of time from the first start to the last end, cut at every abrupt change, in order of time. */
-function intervalsOf(pair: Pair): Interval[] {
-  const breaks = [...breaksOf(pair.a), ...breaksOf(pair.b)].sort((x, y) => x - y);
-  const intervals: Interval[] = [];
-  for (let index = 1; index < breaks.length; index += 1) {
-    const from = breaks[index - 1] as number;
-    const to = breaks[index] as number;
-    if (to <= from) continue;
-    const motionA = stretchOf(pair.a, from, to);
-    const motionB = stretchOf(pair.b, from, to);
-    const ends = [from, to].map((seconds) => sampleAt(pair, motionA, motionB, seconds)) as [Sample, Sample];
-    intervals.push({ from: ends[0], to: ends[1], motionA, motionB });
+function sampled(overlap: Overlap): Interval {
+  return { from: sampleAt(overlap, overlap.from), to: sampleAt(overlap, overlap.to), overlap };
+}
+
+function boxesApart(a: Box, b: Box): number {
+  const x = Math.max(0, b.left - a.right, a.left - b.right);
+  const y = Math.max(0, b.foot - a.head, a.foot - b.head);
+  return Math.sqrt(x * x + y * y);
+}
+
+function finite(value: number, otherwise: number): number {
+  return Number.isFinite(value) ? value : otherwise;
+}
+
+function endOf(stretch: Stretch | undefined): number {
+  return stretch === undefined ? 0 : finite(stretch.to, stretch.from);
+}
+
+/** The stretches of time both share, from the first start to the last end, in order of time. */
+function overlapsOf(a: Ready, b: Ready): Overlap[] {
+  // Before the first start and after the last end nothing moves.
+  const first = Math.min(...[a, b].map(({ stretches: [one] }) => (one === undefined ? 0 : finite(one.from, one.to))));
+  const last = Math.max(...[a, b].map(({ stretches }) => endOf(stretches[stretches.length - 1])));
+  const thickness = a.thickness + b.thickness;
+  const overlaps: Overlap[] = [];
+  for (let i = 0, j = 0; i < a.stretches.length && j < b.stretches.length; ) {
+    const motionA = a.stretches[i] as Stretch;
+    const motionB = b.stretches[j] as Stretch;
+    const from = Math.max(first, motionA.from, motionB.from);
+    const to = Math.min(last, motionA.to, motionB.to);
+    if (to > from) {
+      const bound = boxesApart(motionA.box, motionB.box) - thickness;
+      overlaps.push({ from, to, motionA, motionB, thickness, bound });
+    }
+    if (motionA.to <= motionB.to) i += 1;
+    if (motionB.to <= motionA.to) j += 1;
   }
-  return intervals;
+  return overlaps;
 }
 
 /** No moment of the interval has less: the two could close only so fast from its ends. */
-function closingBound({ from, to, motionA, motionB }: Interval): number {
-  const closing = motionA.speed + motionB.speed;
+function closingBound({ from, to, overlap }: Interval): number {
+  const closing = overlap.motionA.speed + overlap.motionB.speed;
   return (from.metres + to.metres - closing * (to.seconds - from.seconds)) / 2;
 }
 
 /** No moment of the interval has less: seen along the line between the nearest places in the middle. */
-function separationBound(pair: Pair, { from, to, motionA, motionB }: Interval, middle: Sample): number {
+function separationBound({ from, to, overlap }: Interval, middle: Sample): number {
   const { onA, onB, metres } = middle.nearest;
-  if (metres === 0) return -pair.thickness;
+  if (metres === 0) return -overlap.thickness;
   const x = (onB.x - onA.x) / metres;
   const y = (onB.y - onA.y) / metres;
   const gap = (sample: Sample): number => {
@@ -77,8 +104,8 @@ function separationBound(pair: Pair, { from, to, motionA, motionB }: Interval, m
     return nearestB - farthestA;
   };
   // A curve of acceleration b strays at most b h²/8 from the chord of h seconds.
-  const stray = ((motionA.bend + motionB.bend) * (to.seconds - from.seconds) ** 2) / 8;
-  return Math.min(gap(from), gap(to)) - stray - pair.thickness;
+  const stray = ((overlap.motionA.bend + overlap.motionB.bend) * (to.seconds - from.seconds) ** 2) / 8;
+  return Math.min(gap(from), gap(to)) - stray - overlap.thickness;
 }
 
 function checkOptions(options: SearchOptions): void {
@@ -86,42 +113,36 @@ function checkOptions(options: SearchOptions): void {
     throw new RangeError(`Distances are found within some metres above 0, not ${options.within}.`);
 }
 
-/** The least distance between two movers; null when it is known only to be above `care`. Throws RangeError for `within`
+/** The least distance between two movers; null when it is above `care`, and when the two never count at one time. Throws RangeError for `within`
  *  not above 0. When they touch, the first moment they do. */
 export function leastDistance(a: Mover, b: Mover, options: SearchOptions = USUAL_SEARCH): Nearest | null {
   checkOptions(options);
-  const pair = pairOf(a, b);
-  const { within, care = Number.POSITIVE_INFINITY } = options;
-  const open = intervalsOf(pair);
-  let best = firstLeast(pair, open);
-  const hopeless = (bound: number): boolean => bound >= Math.min(best.metres, care) - within;
-  // From the end of the list, so in reverse order of time; stretches are put back in halves.
-  for (let interval = open.pop(); interval !== undefined; interval = open.pop()) {
-    if (best.metres <= 0) break;
-    if (hopeless(closingBound(interval))) continue;
-    const halfway = (interval.from.seconds + interval.to.seconds) / 2;
-    const middle = sampleAt(pair, interval.motionA, interval.motionB, halfway);
-    if (middle.metres < best.metres) best = middle;
-    if (hopeless(separationBound(pair, interval, middle))) continue;
-    open.push({ ...interval, to: middle }, { ...interval, from: middle });
-  }
-  if (best.metres <= 0) return firstWithin(a, b, 0, options) ?? nearestOf(best, within);
-  return best.metres > care ? null : nearestOf(best, within);
+  return leastBetween(ready(a), ready(b), options);
 }
 
-/** The nearest of the samples at the ends; a rider that never moves has just the one. */
-function firstLeast(pair: Pair, intervals: readonly Interval[]): Sample {
-  const first = intervals[0];
-  if (first === undefined) {
-    const at = Math.min(...breaksOf(pair.a));
-    return sampleAt(pair, stretchOf(pair.a, at, at), stretchOf(pair.b, at, at), at);
+function leastBetween(a: Ready, b: Ready, options: SearchOptions): Nearest | null {
+  const { within, care = Number.POSITIVE_INFINITY } = options;
+  const inTime = overlapsOf(a, b);
+  const first = inTime[0];
+  if (first === undefined) return null;
+  let best = sampleAt(first, first.from);
+  const hopeless = (bound: number): boolean => bound >= Math.min(best.metres, care) - within;
+  // The nearest boxes first: what they find drops most of the rest unlooked at.
+  for (const overlap of inTime.toSorted((one, other) => one.bound - other.bound)) {
+    if (hopeless(overlap.bound) || best.metres <= 0) break;
+    const whole = sampled(overlap);
+    for (const end of [whole.from, whole.to]) if (end.metres < best.metres) best = end;
+    const open = [whole];
+    for (let interval = open.pop(); interval !== undefined && best.metres > 0; interval = open.pop()) {
+      if (hopeless(closingBound(interval))) continue;
+      const middle = sampleAt(overlap, (interval.from.seconds + interval.to.seconds) / 2);
+      if (middle.metres < best.metres) best = middle;
+      if (hopeless(separationBound(interval, middle))) continue;
+      open.push({ ...interval, from: middle }, { ...interval, to: middle });
+    }
   }
-  let best = first.from;
-  for (const { from, to } of intervals) {
-    if (from.metres < best.metres) best = from;
-    if (to.metres < best.metres) best = to;
-  }
-  return best;
+  if (best.metres <= 0) return firstBetween(inTime, 0, within) ?? nearestOf(best, within);
+  return best.metres > care ? null : nearestOf(best, within);
 }
 
 function nearestOf(sample: Sample, within: number): Nearest {
@@ -136,25 +157,30 @@ const SHORTEST = 1e-3;
  *  missed only when it undercuts the limit by less than `within`. */
 export function firstWithin(a: Mover, b: Mover, limit: number, options: SearchOptions = USUAL_SEARCH): Nearest | null {
   checkOptions(options);
-  const pair = pairOf(a, b);
-  // Taken from the end of the list, so put there in reverse.
-  const open = intervalsOf(pair).reverse();
-  for (let interval = open.pop(); interval !== undefined; interval = open.pop()) {
-    if (interval.from.metres <= limit) return nearestOf(interval.from, options.within);
-    const missable = (bound: number): boolean => bound > limit - options.within && interval.to.metres > limit;
-    if (missable(closingBound(interval))) continue;
-    const halfway = (interval.from.seconds + interval.to.seconds) / 2;
-    const middle = sampleAt(pair, interval.motionA, interval.motionB, halfway);
-    const short = interval.to.seconds - interval.from.seconds < SHORTEST;
-    if (short && interval.to.metres <= limit) return nearestOf(interval.to, options.within);
-    if (middle.metres > limit && missable(separationBound(pair, interval, middle))) continue;
-    open.push({ ...interval, from: middle }, { ...interval, to: middle });
+  return firstBetween(overlapsOf(ready(a), ready(b)), limit, options.within);
+}
+
+function firstBetween(inTime: readonly Overlap[], limit: number, within: number): Nearest | null {
+  for (const overlap of inTime) {
+    if (overlap.bound > limit) continue;
+    // Taken from the end of the list, so the earlier half is put there last.
+    const open = [sampled(overlap)];
+    for (let interval = open.pop(); interval !== undefined; interval = open.pop()) {
+      const { from, to } = interval;
+      if (from.metres <= limit) return nearestOf(from, within);
+      const missable = (bound: number): boolean => bound > limit - within && to.metres > limit;
+      if (missable(closingBound(interval))) continue;
+      if (to.seconds - from.seconds < SHORTEST && to.metres <= limit) return nearestOf(to, within);
+      const middle = sampleAt(overlap, (from.seconds + to.seconds) / 2);
+      if (middle.metres > limit && missable(separationBound(interval, middle))) continue;
+      open.push({ ...interval, from: middle }, { ...interval, to: middle });
+    }
   }
   return null;
 }
 
 /** One pair of riders at its nearest. `point` is the point of `a` that comes near the body of `b`; null for two bodies.
- *  `nearest` is null when it is above what one cares for. */
+ *  `nearest` is null when it is above what one cares for, and when the two never count at one time. */
 export type PairNearest = {
   readonly a: Rider;
   readonly b: Rider;
@@ -164,16 +190,18 @@ export type PairNearest = {
 
 /** Every two riders by their bodies, then every carried point and every other rider's body, in the order given. */
 export function allDistances(riders: readonly Rider[], options: SearchOptions = USUAL_SEARCH): PairNearest[] {
-  const body = (rider: Rider): Mover => ({ rider, point: null });
-  const bodies = riders.flatMap((a, index) =>
-    riders.slice(index + 1).map((b) => ({ a, b, point: null, nearest: leastDistance(body(a), body(b), options) })),
-  );
-  const points = riders.flatMap((a) =>
-    a.points.flatMap((point) =>
-      riders
-        .filter((b) => b !== a)
-        .map((b) => ({ a, b, point, nearest: leastDistance({ rider: a, point }, body(b), options) })),
-    ),
-  );
-  return [...bodies, ...points];
+  checkOptions(options);
+  const bodies = riders.map((rider) => ready({ rider, point: null }));
+  const found: PairNearest[] = [];
+  for (const [i, a] of riders.entries())
+    for (const [j, b] of riders.entries())
+      if (j > i)
+        found.push({ a, b, point: null, nearest: leastBetween(bodies[i] as Ready, bodies[j] as Ready, options) });
+  for (const a of riders)
+    for (const point of a.points) {
+      const carried = ready({ rider: a, point });
+      for (const [j, b] of riders.entries())
+        if (b !== a) found.push({ a, b, point, nearest: leastBetween(carried, bodies[j] as Ready, options) });
+    }
+  return found;
 }

@@ -22,6 +22,7 @@ export * from "./path-data.ts";
 export * from "./piece.ts";
 export * from "./plane.ts";
 export * from "./riders.ts";
+export * from "./samples.ts";
 export * from "./school-grounds.ts";
 export * from "./stations.ts";
 export * from "./timed-path.ts";

@@ -41,9 +41,11 @@ function intoOneTurn(hundredths: number): number {
   return rest < 0 ? rest + FULL_TURN : rest + 0;
 }
 
-/** Hundredths from the y axis, in (-18000, 18000]. */
-function fromHead(heading: number): number {
+/** Hundredths from the y axis, in [-18000, 18000]. Straight toward the foot is either end: the one on the side the horse
+ *  goes on turning to, so that its mirror is the other. */
+function fromHead(heading: number, turning = 0): number {
   const angle = heading - QUARTER_TURN;
+  if (angle === HALF_TURN && turning < 0) return -HALF_TURN;
   return angle > HALF_TURN ? angle - FULL_TURN : angle;
 }
 
@@ -51,7 +53,7 @@ function fromHead(heading: number): number {
 export function turned(heading: number, by: number): number {
   if (!Number.isFinite(heading) || !Number.isFinite(by))
     throw new RangeError(`A heading and a turn are finite hundredths of a degree, not ${heading} and ${by}.`);
-  return intoOneTurn(QUARTER_TURN + turnOnGrid(fromHead(intoOneTurn(heading)) + by));
+  return intoOneTurn(QUARTER_TURN + turnOnGrid(fromHead(intoOneTurn(heading), by) + by));
 }
 
 /** The heading in [0, 36000) that is the same as any number of hundredths. Throws RangeError when it is not finite. */
@@ -80,7 +82,7 @@ const AXES: readonly Point[] = [
 
 /** The unit vector along `heading` turned by `by` (left positive, not rounded). Exact along the axes. */
 export function directionOf(heading: number, by = 0): Point {
-  const angle = fromHead(heading) + by;
+  const angle = fromHead(heading, by) + by;
   if (angle % QUARTER_TURN === 0) return AXES[(((angle / QUARTER_TURN) % 4) + 4) % 4] as Point;
   return { x: -Math.sin(angle * RADIANS), y: Math.cos(angle * RADIANS) };
 }

@@ -1,7 +1,6 @@
 /** shared/ground/riders.ts - up to eight riders on one ground: where each is at a moment, with body and shaft points.
  *  May import: siblings in shared/ground. Keeps rules G61-G63 (shared/ground/RULES.md). Metres, seconds. */
-import { type Piece, poseOn } from "./piece.ts";
-import { beside, type Point, type Pose, radiansOf } from "./plane.ts";
+import { beside, type Point, type Pose } from "./plane.ts";
 import { poseAtTime, type TimedPath } from "./timed-path.ts";
 
 /** A horse from above: a line from `behind` to `ahead` of the rider's place, `halfWidth` thick to either side. */
@@ -16,11 +15,13 @@ export type PointMoment = { readonly seconds: number; readonly ahead: number; re
 /** A shaft's point through the ride: at least one moment, rising in time; straight lines between, still outside. */
 export type CarriedPoint = { readonly name: string; readonly moments: readonly PointMoment[] };
 
-/** A rider. `starts` is when its path begins, in seconds of the common clock, negative allowed. */
+/** A rider. `starts` is when its path begins, in seconds of the common clock, negative allowed. `counts`: whether others
+ *  can come near it only while it rides (it comes in and goes out), or always (it stands at its start and its end). */
 export type Rider = {
   readonly name: string;
   readonly timed: TimedPath;
   readonly starts: number;
+  readonly counts: "while riding" | "always";
   readonly body: Body;
   readonly points: readonly CarriedPoint[];
 };
@@ -89,16 +90,6 @@ export function poseOfRider(rider: Rider, seconds: number): Pose {
   return poseAtTime(rider.timed, seconds - rider.starts);
 }
 
-/** Where every rider is, `perSecond` times a second from `from` on, the end included: one list for each rider, in order. */
-export function samplePoses(riders: readonly Rider[], from: number, to: number, perSecond: number): Pose[][] {
-  if (!(perSecond > 0 && to >= from))
-    throw new RangeError(`There are no samples ${perSecond} times a second from ${from} to ${to} s.`);
-  const count = Math.floor((to - from) * perSecond + 1e-9) + 1;
-  return riders.map((rider) =>
-    Array.from({ length: count }, (_, index) => poseOfRider(rider, from + index / perSecond)),
-  );
-}
-
 /** The two ends of the line through a horse. */
 export function bodyEnds(pose: Pose, body: Body): [Point, Point] {
   return [beside(pose, body.ahead), beside(pose, -body.behind)];
@@ -113,22 +104,4 @@ export function carriedAt(point: CarriedPoint, seconds: number): { ahead: number
   const last = moments[after - 1] as PointMoment;
   const part = (seconds - last.seconds) / (next.seconds - last.seconds);
   return { ahead: last.ahead + (next.ahead - last.ahead) * part, left: last.left + (next.left - last.left) * part };
-}
-
-/** How a rider moves while on one piece: metres and radians a second. */
-export type Motions = { readonly speed: number; readonly spin: number };
-
-/** The motion on a piece that lasts so many seconds. */
-export function motionOn(piece: Piece, lasts: number): Motions {
-  if (lasts === 0) return { speed: 0, spin: 0 };
-  const spin = piece.is === "arc" || piece.is === "turn" ? Math.abs(radiansOf(piece.sweep)) / lasts : 0;
-  return { speed: piece.length / lasts, spin };
-}
-
-/** The pose on a piece, for whoever knows which piece a moment lies in. */
-export function poseOnPiece(rider: Rider, index: number, seconds: number): Pose {
-  const from = rider.timed.times[index] as number;
-  const lasts = (rider.timed.times[index + 1] as number) - from;
-  const part = lasts === 0 ? 0 : Math.min(1, Math.max(0, (seconds - rider.starts - from) / lasts));
-  return poseOn(rider.timed.path.pieces[index] as Piece, part);
 }

@@ -145,3 +145,13 @@ test("[G3] a rigid motion carries one pose to the other and keeps distances", ()
     }),
   );
 });
+
+test("[G5] a horse that heads straight for the foot mirrors exactly too, whichever way it goes on turning", () => {
+  fc.assert(
+    fc.property(fc.double({ min: -90_000, max: 90_000, noNaN: true }), (by) => {
+      expect(turned(27_000, -by)).toBe(mirrorHeading(turned(27_000, by)));
+      expect(directionOf(27_000, -by)).toEqual(mirrorPoint(directionOf(27_000, by)));
+    }),
+    { numRuns: 500 },
+  );
+});

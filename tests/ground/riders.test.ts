@@ -21,16 +21,26 @@ import {
   type Rider,
   ridersTogether,
   type Span,
-  samplePoses,
+  sampledPose,
+  sampleRiders,
   straight,
   TOLERANCE,
   timeAtOneSpeed,
+  turnBetween,
   USUAL_BODY,
 } from "../../shared/ground/index.ts";
 import { anyPath } from "./any-ground.ts";
 
 function rider(name: string, path: Rider["timed"]["path"], speed: number, rest: Partial<Rider> = {}): Rider {
-  return { name, timed: timeAtOneSpeed(path, speed), starts: 0, body: USUAL_BODY, points: [], ...rest };
+  return {
+    name,
+    timed: timeAtOneSpeed(path, speed),
+    starts: 0,
+    counts: "always",
+    body: USUAL_BODY,
+    points: [],
+    ...rest,
+  };
 }
 const line = (fromX: number, fromY: number, toX: number, toY: number): Rider["timed"]["path"] =>
   pathOf([straight({ x: fromX, y: fromY }, { x: toX, y: toY })], TOLERANCE);
@@ -67,10 +77,33 @@ describe("riders", () => {
 
   test("[G61] samples: the first and last moment among them", () => {
     const one = rider("first", line(0, 0, 10, 0), 2);
-    const [poses] = samplePoses([one], 0, 5, 60);
-    expect(poses).toHaveLength(301);
-    expect(poses?.[300]?.x).toBe(10);
-    expect(() => samplePoses([one], 0, 5, 0)).toThrow("There are no samples 0 times a second");
+    const samples = sampleRiders([one], 0, 5, 60);
+    expect(samples.count).toBe(301);
+    expect(sampledPose(samples, 0, 0)).toEqual(poseAt(0, 0, 0));
+    expect(sampledPose(samples, 0, 300)).toEqual(poseAt(10, 0, 0));
+    expect(() => sampleRiders([one], 0, 5, 0)).toThrow("There are no samples 0 times a second");
+    expect(() => sampledPose(samples, 0, 301)).toThrow("There is no sample 301 of rider 0.");
+    expect(() => sampledPose(samples, 1, 0)).toThrow("There is no sample 0 of rider 1.");
+  });
+
+  test("[G61] samples are the poses of those moments, on any path", () => {
+    fc.assert(
+      fc.property(
+        anyPath,
+        fc.integer({ min: 1, max: 90 }),
+        fc.integer({ min: -30, max: 30 }),
+        (path, speed, starts) => {
+          const one = rider("one", path, speed / 10, { starts: starts / 10 });
+          const samples = sampleRiders([one], -4, one.timed.duration + 4, 7);
+          for (let index = 0; index < samples.count; index += 1) {
+            const [found, there] = [sampledPose(samples, 0, index), poseOfRider(one, -4 + index / 7)];
+            expect(distance(found, there)).toBeLessThan(1e-6);
+            expect(Math.abs(turnBetween(found.heading, there.heading))).toBeLessThan(1e-4);
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 
   it.each([
@@ -121,6 +154,12 @@ describe("riders", () => {
     expect(carriedAt(point, 9)).toMatchObject({ ahead: 0, left: 2 });
   });
 });
+
+/** How near two bodies are at one moment. */
+function nearestOfBodies(a: Rider, b: Rider, seconds: number): number {
+  const [one, other] = [bodyEnds(poseOfRider(a, seconds), a.body), bodyEnds(poseOfRider(b, seconds), b.body)];
+  return nearestPlaces(one, other).metres - a.body.halfWidth - b.body.halfWidth;
+}
 
 describe("least distances worked by hand", () => {
   test("[G65] two who pass left to left, 3 m between their lines", () => {
@@ -185,6 +224,18 @@ describe("least distances worked by hand", () => {
     expect(() => leastDistance(body(a), body(b), { within: 0 })).toThrow("within some metres above 0, not 0");
   });
 
+  test("[G62] riders who come in and go out are near nobody while they are out", () => {
+    const along = (counts: Rider["counts"], starts: number): Rider =>
+      rider(`from ${starts}`, line(0, 0, 20, 0), 4, { counts, starts });
+    expect(leastDistance(body(along("while riding", 0)), body(along("while riding", 9)))).toBeNull();
+    expect(leastDistance(body(along("always", 0)), body(along("always", 9)))?.metres).toBe(0);
+    // Together for the last 2 s of the one: 12 m apart, less a body and two half widths.
+    expect(leastDistance(body(along("while riding", 0)), body(along("while riding", 3)))?.metres).toBeCloseTo(
+      12 - 1.3 - 1.14 - 0.8,
+      9,
+    );
+  });
+
   test("[G65] eight in file round a circle keep their gaps, and every pair is there once", () => {
     const circle = pathOf(
       [arcFrom(poseAt(10, 0, 9_000), 10, 36_000), arcFrom(poseAt(10, 0, 9_000), 10, 36_000)],
@@ -193,11 +244,13 @@ describe("least distances worked by hand", () => {
     const point: CarriedPoint = { name: "point", moments: [{ seconds: 0, ahead: 2.5, left: -0.5 }] };
     const lap = (20 * Math.PI) / 3.61;
     const riders = Array.from({ length: 8 }, (_, index) =>
-      rider(`r${index}`, circle, 3.61, { starts: -(index * lap) / 8, points: [point] }),
+      rider(`r${index}`, circle, 3.61, { starts: -(index * lap) / 8, points: [point], counts: "while riding" }),
     );
     const pairs = allDistances(riders);
     expect(pairs).toHaveLength(28 + 56);
-    expect(pairs.every((pair) => pair.nearest !== null)).toBe(true);
+    const gap = nearestOfBodies(riders[0]!, riders[1]!, 0.3);
+    expect(pairs[0]?.nearest?.metres).toBeCloseTo(gap, 6);
+    expect(pairs[0]?.nearest?.metres).toBeGreaterThan(4);
   });
 });
 
