@@ -7,7 +7,7 @@ import type { RecordOf } from "../../schema/record.ts";
 import { create } from "../state/write.ts";
 import { Choice } from "./choice.tsx";
 import { DraftField } from "./draft-field.tsx";
-import { choose, closeForm } from "./focus.ts";
+import { choose, closeForm, giveFocusBack } from "./focus.ts";
 import { ReadingConditions } from "./guard-editor.tsx";
 import { LeaveFree } from "./leave-free.tsx";
 import { ReadingColumn } from "./reading-column.tsx";
@@ -28,12 +28,7 @@ export function CruxDesk({ crux }: { crux: RecordOf<"cruxes"> }) {
   useLayoutEffect(() => {
     desk.current?.querySelector<HTMLElement>("h2")?.focus({ preventScroll: true });
     desk.current?.scrollIntoView({ block: "nearest" });
-    return () => {
-      requestAnimationFrame(() => {
-        if (document.activeElement !== document.body) return;
-        document.querySelector<HTMLElement>(`[data-thing="cruxes:${id}"] .gloss-title`)?.focus({ preventScroll: true });
-      });
-    };
+    return () => giveFocusBack({ kind: "cruxes", id });
   }, [id]);
   return (
     <section

@@ -38,3 +38,15 @@ export function choose(thing: Thing | null, open = false): void {
 export function closeForm(): void {
   opened.value = null;
 }
+
+/** Gives the focus back to the gloss of a form that was put away; not when something else was chosen meanwhile, which
+ *  then stays forward, nor when the focus has gone elsewhere. */
+export function giveFocusBack(thing: Thing): void {
+  requestAnimationFrame(() => {
+    const left = chosen.value !== null && !sameThing(chosen.value, thing);
+    if (left || document.activeElement !== document.body) return;
+    document
+      .querySelector<HTMLElement>(`[data-thing="${thing.kind}:${thing.id}"] .gloss-title`)
+      ?.focus({ preventScroll: true });
+  });
+}

@@ -55,7 +55,7 @@ function QuestionForm({ question }: { question: Question }) {
   const { id } = question;
   const row = { kind: "questions", id } as const;
   const own = whyOf(question);
-  const form = useFocusedForm(`questions:${id}`);
+  const form = useFocusedForm({ kind: "questions", id });
   const addressees = [...new Set(["the translator", ...all("questions").map((other) => other.to)])].filter(Boolean);
   return (
     <div class="form" ref={form}>

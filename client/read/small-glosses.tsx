@@ -29,7 +29,7 @@ type ElementAs<Is extends RecordOf<"elements">["is"]> = Extract<RecordOf<"elemen
 
 /** A form in the place of a gloss, with its end. */
 function GlossForm({ thing, children }: { thing: Thing; children: ComponentChildren }) {
-  const form = useFocusedForm(`${thing.kind}:${thing.id}`);
+  const form = useFocusedForm(thing);
   return (
     <div class="form" ref={form}>
       {children}

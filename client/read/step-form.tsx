@@ -9,7 +9,7 @@ import { ActionList } from "./action-list.tsx";
 import { AgainFields } from "./again-fields.tsx";
 import { DraftField } from "./draft-field.tsx";
 import { MoreOfElement } from "./element-more.tsx";
-import { chosen, closeForm } from "./focus.ts";
+import { closeForm, giveFocusBack, type Thing } from "./focus.ts";
 import { GuardEditor } from "./guard-editor.tsx";
 import { capital, SlotEditor, wantedSlot } from "./slot-editor.tsx";
 import { addressKey, elementWords, heldAt } from "./slot-place.ts";
@@ -25,7 +25,7 @@ export function StepForm({ element }: { element: RecordOf<"elements"> }) {
 }
 
 function RiddenForm({ element }: { element: Ridden }) {
-  const form = useFocusedForm(`elements:${element.id}`);
+  const form = useFocusedForm({ kind: "elements", id: element.id });
   const { id } = element;
   const number = drillElements.value.get(id)?.number;
   const own = capital(elementWords(id));
@@ -125,20 +125,13 @@ function ElementSlots({ element, own }: { element: Ridden; own: string }) {
 
 /** Gives the form the focus when it opens, and its title button in the gloss when it closes. A finger gets no keyboard
  *  it did not ask for. */
-export function useFocusedForm(thing: string) {
+export function useFocusedForm(thing: Thing) {
   const form = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (!window.matchMedia("(pointer: coarse)").matches) {
       form.current?.querySelector<HTMLElement>("input, textarea, select")?.focus({ preventScroll: true });
     }
-    return () => {
-      requestAnimationFrame(() => {
-        // Only when the form was put away for nothing else: what was chosen meanwhile stays forward.
-        const left = chosen.value === null || `${chosen.value.kind}:${chosen.value.id}` === thing;
-        if (!left || document.activeElement !== document.body) return;
-        document.querySelector<HTMLElement>(`[data-thing="${thing}"] .gloss-title`)?.focus({ preventScroll: true });
-      });
-    };
-  }, [thing]);
+    return () => giveFocusBack(thing);
+  }, [thing.id]);
   return form;
 }

@@ -35,7 +35,7 @@ export function TermGloss({ thing, open }: { thing: Thing; open: boolean }) {
 }
 
 function TermForm({ thing, term, sense }: { thing: Thing; term: RecordOf<"terms">; sense: RecordOf<"senses"> | null }) {
-  const form = useFocusedForm(`${thing.kind}:${thing.id}`);
+  const form = useFocusedForm(thing);
   const row = { kind: "terms", id: term.id } as const;
   const own = `Term “${short(term.word, 30)}”`;
   const senses = ranked("senses").filter((other) => other.term === term.id);

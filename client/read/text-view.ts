@@ -102,6 +102,11 @@ export function makeTextView(
     handlePaste: () => locked,
     handleDrop: () => locked,
     handleDOMEvents: {
+      // Words that are still selected are offered again when the text is come back to.
+      focus: () => {
+        tellSelection();
+        return false;
+      },
       click: (_editor, event) => {
         const things = thingsAt(event.target);
         if (things.length && view.state.selection.empty) events.picked(things);
@@ -121,12 +126,14 @@ export function makeTextView(
       const next = view.state.apply(tr);
       view.updateState(next);
       if (tr.docChanged) events.typed(next.doc);
-      if (!next.selection.eq(before) || tr.selectionSet) {
-        const range = currentRange();
-        events.selected(range.from < range.to ? range : null);
-      }
+      if (!next.selection.eq(before) || tr.selectionSet) tellSelection();
     },
   });
+
+  function tellSelection(): void {
+    const range = currentRange();
+    events.selected(range.from < range.to ? range : null);
+  }
 
   /** The selection in offsets, without blanks at its ends and never inside one character. */
   function currentRange(): { from: number; to: number } {

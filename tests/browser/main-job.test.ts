@@ -179,9 +179,16 @@ async function doTheJob(page: Page, { address }: RunningApp, job: Job): Promise<
   // Adopt, with a reason.
   await page.locator(".gloss.cruxes .gloss-title").click();
   await page.getByRole("button", { name: "adopt: “the other hand”" }).click();
-  await page.getByRole("textbox", { name: /why|reason/i }).fill("one gives to a hand");
+  await page.getByRole("textbox", { name: "It is adopted because" }).fill("one gives to a hand");
   await page.keyboard.press("Enter");
-  await page.locator(".desk, .crux-desk").getByText("adopted").first().waitFor();
+  await page.locator(".desk").getByText("adopted").first().waitFor();
+  // The side of the first step's circle hangs on it.
+  await page.locator(".head.number").first().click();
+  await activeGloss(page).getByRole("button", { name: /^1 / }).click();
+  await activeGloss(page).getByRole("button", { name: /to which side.*: else$/i }).click();
+  await activeGloss(page).getByRole("button", { name: "it is in a crux…" }).click();
+  await activeGloss(page).getByRole("button", { name: /^† / }).first().click();
+  await page.locator(".strip").getByText("Stored").waitFor();
 
   // Load it anew: all of it is there.
   await page.reload();
@@ -204,9 +211,8 @@ async function doTheJob(page: Page, { address }: RunningApp, job: Job): Promise<
     job.steps.map((words) => [words]),
   );
   expect(steps[0]?.actions.map((action) => action.text).join()).toContain("circle");
-  const cruxes = drill.elements.flatMap((element) => element.cruxes);
-  expect(cruxes.map((crux) => crux.taken?.title)).toContain("the other hand");
-  expect(cruxes.flatMap((crux) => crux.others.map((other) => other.title))).toContain("the other side");
+  expect(steps[0]?.cruxes.map((crux) => crux.taken?.title)).toEqual(["the other hand"]);
+  expect(steps[0]?.cruxes.flatMap((crux) => crux.others.map((other) => other.title))).toEqual(["the other side"]);
   expect(drill.questions.map((question) => question.text)).toEqual(["Is a hand meant, or a side?"]);
   for (const citation of citationsIn(drill)) {
     expect(citation.reference).toBe(job.passage);
