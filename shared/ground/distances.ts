@@ -90,22 +90,24 @@ function closingBound({ from, to, overlap }: Interval): number {
   return (from.metres + to.metres - closing * (to.seconds - from.seconds)) / 2;
 }
 
+/** From the foremost of a to the hindmost of b along a direction; negative when they overlap along it. */
+function gapAlong(sample: Sample, x: number, y: number): number {
+  let farthestA = Number.NEGATIVE_INFINITY;
+  let nearestB = Number.POSITIVE_INFINITY;
+  for (const end of sample.spanA) farthestA = Math.max(farthestA, end.x * x + end.y * y);
+  for (const end of sample.spanB) nearestB = Math.min(nearestB, end.x * x + end.y * y);
+  return nearestB - farthestA;
+}
+
 /** No moment of the interval has less: seen along the line between the nearest places in the middle. */
 function separationBound({ from, to, overlap }: Interval, middle: Sample): number {
   const { onA, onB, metres } = middle.nearest;
   if (metres === 0) return -overlap.thickness;
   const x = (onB.x - onA.x) / metres;
   const y = (onB.y - onA.y) / metres;
-  const gap = (sample: Sample): number => {
-    let farthestA = Number.NEGATIVE_INFINITY;
-    let nearestB = Number.POSITIVE_INFINITY;
-    for (const end of sample.spanA) farthestA = Math.max(farthestA, end.x * x + end.y * y);
-    for (const end of sample.spanB) nearestB = Math.min(nearestB, end.x * x + end.y * y);
-    return nearestB - farthestA;
-  };
   // A curve of acceleration b strays at most b h²/8 from the chord of h seconds.
   const stray = ((overlap.motionA.bend + overlap.motionB.bend) * (to.seconds - from.seconds) ** 2) / 8;
-  return Math.min(gap(from), gap(to)) - stray - overlap.thickness;
+  return Math.min(gapAlong(from, x, y), gapAlong(to, x, y)) - stray - overlap.thickness;
 }
 
 function checkOptions(options: SearchOptions): void {
@@ -168,11 +170,12 @@ function firstBetween(inTime: readonly Overlap[], limit: number, within: number)
     for (let interval = open.pop(); interval !== undefined; interval = open.pop()) {
       const { from, to } = interval;
       if (from.metres <= limit) return nearestOf(from, within);
-      const missable = (bound: number): boolean => bound > limit - within && to.metres > limit;
-      if (missable(closingBound(interval))) continue;
+      // What undercuts the limit by less than `within`, between two moments that do not, may be missed.
+      if (to.metres > limit && closingBound(interval) > limit - within) continue;
       if (to.seconds - from.seconds < SHORTEST && to.metres <= limit) return nearestOf(to, within);
       const middle = sampleAt(overlap, (from.seconds + to.seconds) / 2);
-      if (middle.metres > limit && missable(separationBound(interval, middle))) continue;
+      const outside = middle.metres > limit && to.metres > limit;
+      if (outside && separationBound(interval, middle) > limit - within) continue;
       open.push({ ...interval, from: middle }, { ...interval, to: middle });
     }
   }

@@ -2,9 +2,9 @@
  *  each with bounds on where, how fast and how bent it moves.
  *  May import: siblings in shared/ground. Keeps rule G64 (shared/ground/RULES.md). Metres, seconds of the common clock. */
 import type { Span } from "./nearest.ts";
-import { axisExtremes, type Box, boxAround, type Piece, poseOn } from "./piece.ts";
-import { beside, type Pose, radiansOf } from "./plane.ts";
-import { bodyEnds, type CarriedPoint, carriedAt, type Rider } from "./riders.ts";
+import { axisExtremes, type Box, boxAround, type Piece } from "./piece.ts";
+import { directionOf, type Point, type Pose, radiansOf } from "./plane.ts";
+import { type CarriedPoint, carriedAt, type Rider } from "./riders.ts";
 
 /** What moves: the body of a rider's horse, or one of the points it carries. */
 export type Mover = { readonly rider: Rider; readonly point: CarriedPoint | null };
@@ -21,9 +21,12 @@ export type Stretch = {
   readonly bend: number;
 };
 
-/** Motion of the horse alone over a stretch: metres and radians a second, and its pose. */
+/** Where a horse is and the unit vector along it: a pose without the angle, which nobody here asks for. */
+type Place = { readonly x: number; readonly y: number; readonly way: Point };
+
+/** Motion of the horse alone over a stretch, with its speed in metres and its spin in radians a second. */
 type Ride = {
-  readonly poses: (seconds: number) => Pose;
+  readonly place: (seconds: number) => Place;
   readonly box: Box;
   readonly speed: number;
   readonly spin: number;
@@ -33,15 +36,41 @@ function grown(box: Box, by: number): Box {
   return { left: box.left - by, right: box.right + by, foot: box.foot - by, head: box.head + by };
 }
 
-function standing(pose: Pose): Ride {
-  return { poses: () => pose, box: boxAround([pose]), speed: 0, spin: 0 };
+function besidePlace(place: Place, ahead: number, left: number): Point {
+  const { x, y, way } = place;
+  return { x: x + ahead * way.x - left * way.y, y: y + ahead * way.y + left * way.x };
 }
 
-function riding(piece: Piece, from: number, to: number): Ride {
-  const lasts = to - from;
+function standing(pose: Pose): Ride {
+  const place = { x: pose.x, y: pose.y, way: directionOf(pose.heading) };
+  return { place: () => place, box: boxAround([pose]), speed: 0, spin: 0 };
+}
+
+/** As `poseOn`, with the direction instead of the heading. */
+function placeOn(piece: Piece, way: Point, part: number): Place {
+  switch (piece.is) {
+    case "straight": {
+      const { from: a, to: b } = piece;
+      return { x: a.x + (b.x - a.x) * part, y: a.y + (b.y - a.y) * part, way };
+    }
+    case "arc": {
+      const along = directionOf(piece.heading, piece.sweep * part);
+      const reach = piece.sweep > 0 === piece.back ? -piece.radius : piece.radius;
+      return { x: piece.centre.x + reach * along.y, y: piece.centre.y - reach * along.x, way: along };
+    }
+    case "turn":
+      return { x: piece.at.x, y: piece.at.y, way: directionOf(piece.heading, piece.sweep * part) };
+    case "halt":
+      return { x: piece.at.x, y: piece.at.y, way };
+  }
+}
+
+function riding(piece: Piece, begins: number, ends: number): Ride {
+  const lasts = ends - begins;
   const turns = piece.is === "arc" || piece.is === "turn" ? Math.abs(radiansOf(piece.sweep)) : 0;
-  const poses = (seconds: number): Pose => poseOn(piece, Math.min(1, Math.max(0, (seconds - from) / lasts)));
-  return { poses, box: boxAround(axisExtremes(piece)), speed: piece.length / lasts, spin: turns / lasts };
+  const way = directionOf(piece.heading);
+  const place = (seconds: number): Place => placeOn(piece, way, Math.min(1, Math.max(0, (seconds - begins) / lasts)));
+  return { place, box: boxAround(axisExtremes(piece)), speed: piece.length / lasts, spin: turns / lasts };
 }
 
 function bodyStretch(rider: Rider, ride: Ride, from: number, to: number): Stretch {
@@ -49,7 +78,10 @@ function bodyStretch(rider: Rider, ride: Ride, from: number, to: number): Stretc
   return {
     from,
     to,
-    at: (seconds) => bodyEnds(ride.poses(seconds), rider.body),
+    at: (seconds) => {
+      const place = ride.place(seconds);
+      return [besidePlace(place, rider.body.ahead, 0), besidePlace(place, -rider.body.behind, 0)];
+    },
     box: grown(ride.box, reach),
     speed: ride.speed + ride.spin * reach,
     bend: ride.spin * (ride.speed + ride.spin * reach),
@@ -69,7 +101,7 @@ function pointStretch(rider: Rider, point: CarriedPoint, ride: Ride, from: numbe
     at: (seconds) => {
       const part = moves ? (seconds - from) / lasts : 0;
       const ahead = first.ahead + (last.ahead - first.ahead) * part;
-      return [beside(ride.poses(seconds), ahead, first.left + (last.left - first.left) * part)];
+      return [besidePlace(ride.place(seconds), ahead, first.left + (last.left - first.left) * part)];
     },
     box: grown(ride.box, reach),
     speed: ride.speed + ride.spin * reach + shift,
