@@ -71,8 +71,6 @@ function openLine(list: readonly ListedWork[]): string {
 function WorkPart({ entry, words }: { entry: ListedWork; words: string }) {
   const { work, texts, groups } = entry;
   const found = words === "" ? groups : filtered(groups, words);
-  const loose = found.findIndex(({ isExercise }) => !isExercise);
-  const inExercises = loose === -1 ? found : found.slice(0, loose);
   return (
     <section>
       <h2>{work.title}</h2>
@@ -82,20 +80,10 @@ function WorkPart({ entry, words }: { entry: ListedWork; words: string }) {
       </p>
       {words !== "" && found.length === 0 && <p class="meta">Nothing here has these words.</p>}
       <ol>
-        {inExercises.map((group) => (
+        {found.map((group) => (
           <GroupPart key={group.key} group={group} searching={words !== ""} />
         ))}
       </ol>
-      {loose !== -1 && (
-        <>
-          {(inExercises.length > 0 || words === "") && <p class="meta">In no exercise yet</p>}
-          <ol>
-            {found.slice(loose).map((group) => (
-              <GroupPart key={group.key} group={group} searching={words !== ""} />
-            ))}
-          </ol>
-        </>
-      )}
     </section>
   );
 }
@@ -131,6 +119,7 @@ function GroupPart({ group, searching }: { group: ListedGroup; searching: boolea
         }}
       >
         {group.label && <b>{group.label}</b>} {group.title}
+        {!group.isExercise && <span class="meta"> in no exercise yet</span>}
         <span class="worked" style={{ "--share": percent }} role="img" aria-label={`${percent} worked`} />
       </button>
       {open && (

@@ -52,7 +52,14 @@ function listWork({ rows, passages }: WorkContents): ListedWork[] {
   }
   const exercises = (rows.exercises ?? []).map(({ value }) => value).sort(compareRanked);
   const groups = exercises.map((exercise) => exerciseGroup(exercise, byExercise.get(exercise.id) ?? []));
-  return [{ work, texts: textsOf(rows), groups: [...groups, ...looseGroups(work, loose)] }];
+  const order = new Map(passages.map(({ passage }, index) => [passage, index]));
+  return [{ work, texts: textsOf(rows), groups: inBookOrder([...groups, ...looseGroups(work, loose)], order) }];
+}
+
+/** Groups by their first passage; exercises that have no passage yet stand at the end. */
+function inBookOrder(groups: ListedGroup[], order: ReadonlyMap<string, number>): ListedGroup[] {
+  const first = (group: ListedGroup) => order.get(group.passages[0]?.id ?? "") ?? order.size;
+  return groups.sort((a, b) => first(a) - first(b));
 }
 
 function listPassage(passage: Passage, progress: PassageProgress): ListedPassage {

@@ -1,10 +1,12 @@
 /** client/read/leaf.tsx - the passage: its reference, its texts side by side, and the desk below for what is worked at. */
+import { signal } from "@preact/signals";
 import { formatReference } from "../../shared/cite/format-reference.ts";
 import { contents, exercise, opening, openRefusal, passage, texts, work } from "../state/passage.ts";
 import { go } from "../state/route.ts";
 import { one } from "../state/rows.ts";
 import { CruxDesk } from "./crux-desk.tsx";
 import { opened, unlocked } from "./focus.ts";
+import { PlaceForm } from "./place-form.tsx";
 import { SelectionBar } from "./selection-bar.tsx";
 import { SharedThings } from "./shared-things.tsx";
 import { TextPane } from "./text-pane.tsx";
@@ -16,6 +18,9 @@ export function neighbours(): { before: string | null; after: string | null } {
   const at = list.findIndex((entry) => entry.passage === here?.id);
   return { before: list[at - 1]?.passage ?? null, after: at === -1 ? null : (list[at + 1]?.passage ?? null) };
 }
+
+/** Whether the form that says where the passage stands is open. */
+const placeOpen = signal(false);
 
 export function Leaf() {
   const here = passage.value;
@@ -42,18 +47,22 @@ export function Leaf() {
   return (
     <article class="leaf" id="leaf" tabIndex={-1} style={{ position: "relative" }}>
       <header>
-        {first && <span class="ref">{formatReference(first)}</span>}
+        {first && <h1 class="ref">{formatReference(first)}</h1>}
         {others.map((reference, index) => (
           <span key={index} class="meta">
             {formatReference(reference)}
           </span>
         ))}
-        {exercise.value && (
-          <span class="meta said">
-            {exercise.value.label && `${exercise.value.label}. `}
-            {exercise.value.title}
-          </span>
-        )}
+        <button
+          type="button"
+          class="quiet said"
+          aria-expanded={placeOpen.value}
+          onClick={() => (placeOpen.value = !placeOpen.value)}
+        >
+          {exercise.value
+            ? [exercise.value.label, exercise.value.title].filter(Boolean).join(". ")
+            : "in no exercise yet"}
+        </button>
         {work.value?.invented && <span class="meta">an invented book, to try the program on</span>}
         <span class="turn">
           <SharedThings />
@@ -77,6 +86,7 @@ export function Leaf() {
           </button>
         </span>
       </header>
+      {placeOpen.value && <PlaceForm close={() => (placeOpen.value = false)} />}
       <div class={`pair ${shown.length < 2 ? "alone" : ""}`}>
         {shown.map((other, index) => (
           <TextPane key={`${here.id} ${other.layer.id}`} shown={other} leading={index === 0} />

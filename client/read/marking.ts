@@ -224,34 +224,6 @@ export async function makeNote(words: Words, text: string): Promise<void> {
     choose({ kind: "notes", id: note.id });
 }
 
-/** Starts an exercise at the open passage: it, and the passages after it that stand in none, up to the next exercise. */
-export async function startExercise(title: string, onlyThis: boolean): Promise<boolean> {
-  const here = passage.value;
-  if (here === null) return false;
-  const last = ranked("exercises").at(-1);
-  const id = newId();
-  const row: RecordOf<"exercises"> = {
-    id,
-    work: here.work,
-    rank: rankBetween(last?.rank ?? null, null),
-    label: "",
-    title,
-    note: "",
-    ground: null,
-  };
-  const following = onlyThis ? [here] : takeFrom(here);
-  const edits: Edit[] = [create("exercises", row)];
-  for (const other of following) edits.push(set("passages", other.id, { exercise: id }));
-  return write(edits, `Exercise: ${title}`);
-}
-
-function takeFrom(here: RecordOf<"passages">): RecordOf<"passages">[] {
-  const list = ranked("passages");
-  const from = list.findIndex((other) => other.id === here.id);
-  const end = list.findIndex((other, index) => index > from && other.exercise !== null);
-  return list.slice(from, end === -1 ? undefined : end);
-}
-
 function brief(words: Words): string {
   const quote = quoteOf(words);
   return quote.length > 40 ? `${quote.slice(0, 38)}…` : quote;

@@ -16,9 +16,9 @@ import {
   makeStep,
   openCrux,
   quoteOf,
-  startExercise,
   tagTerm,
 } from "./marking.ts";
+import { startExercise } from "./start-exercise.ts";
 
 type Ask = "add" | "crux" | "question" | "term" | "note" | "again" | "exercise";
 /** The small form that is open in the bar; null shows the list of verbs. */
