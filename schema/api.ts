@@ -47,6 +47,8 @@ export interface Written {
   merged: { kind: Kind; id: string; fields: string[] }[];
 }
 
+/** GET /api/passages/:id/texts?revision=ID&after=NUMBER: Row<"passageTexts">[], those that came later, oldest first. */
+
 /** Typing on an unlocked passage: the editor's steps against one passage text. */
 export const Amendment = z.strictObject({
   id: Id,

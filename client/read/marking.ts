@@ -10,7 +10,7 @@ import { quoteAt } from "../../shared/text/quote.ts";
 import { elements, exercise, marksByText, passage, texts, work } from "../state/passage.ts";
 import { all, one, ranked } from "../state/rows.ts";
 import { today } from "../state/session.ts";
-import { create, newId, set, write } from "../state/write.ts";
+import { create, newId, write } from "../state/write.ts";
 import { choose, type Thing, type Words } from "./focus.ts";
 
 /** The quoted words of a selection. */

@@ -29,18 +29,18 @@ export async function startExercise(title: string, onlyThis: boolean): Promise<b
     ground: null,
   };
   const edits = [create("exercises", row), ...taken.map((other) => setOutline(other, { exercise: id }))];
-  return stored(await write(edits, `Exercise: ${title}`));
+  return withNewRows(await write(edits, `Exercise: ${title}`));
 }
 
 /** Puts the open passage into an exercise, or (null) into none. True when stored. */
 export async function putInExercise(exercise: string | null, name: string): Promise<boolean> {
   const row = passagesOfWork().find(({ value }) => value.id === passage.value?.id);
   if (row === undefined) return false;
-  return stored(await write([setOutline(row, { exercise })], `The passage stands in ${name}`));
+  return withNewRows(await write([setOutline(row, { exercise })], `The passage stands in ${name}`));
 }
 
 /** Another exercise means other rows. */
-async function stored(done: boolean): Promise<boolean> {
+async function withNewRows(done: boolean): Promise<boolean> {
   if (done) await Promise.all([refreshPassage(), loadContents()]);
   return done;
 }

@@ -4,8 +4,8 @@ import { computed, signal } from "@preact/signals";
 import type { Bundle, Contents } from "../../schema/api.ts";
 import type { Anchor, TextAnchor } from "../../schema/mark.ts";
 import type { RecordOf } from "../../schema/record.ts";
-import { compileDrill } from "../../shared/drill/compile.ts";
-import { stateAfterEach } from "../../shared/drill/state-after-each.ts";
+import { compileExercise } from "../../shared/drill/compile.ts";
+import { statesOf } from "../../shared/drill/state-after-each.ts";
 import type { HandsFigure } from "../../shared/hands/figure.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { ask, type Refused } from "./api.ts";
@@ -90,16 +90,18 @@ export const marksByText = computed(() => {
 /** Elements of the open exercise, in order, guards not yet looked at. */
 export const elements = computed(() => ranked("elements").filter((element) => element.exercise === exercise.value?.id));
 
+const compiled = computed(() => (exercise.value ? compileExercise(rowsNow.value, exercise.value.id, {}) : null));
 /** The exercise under what is adopted now; null when the passage stands in none. */
-export const drill = computed(() => (exercise.value ? compileDrill(rowsNow.value, exercise.value.id, {}) : null));
+export const drill = computed(() => compiled.value?.drill ?? null);
 /** Its elements by id, for number and words. */
 export const drillElements = computed(
   () => new Map(drill.value?.elements.map((element) => [element.id, element]) ?? []),
 );
 
 /** The figure of hands and shaft after each element, by element; none while no exercise is open. */
-export const statesAfter = computed(() =>
-  drill.value
-    ? new Map(stateAfterEach(rowsNow.value, drill.value).map(({ element, figure }) => [element, figure]))
-    : new Map<string, HandsFigure>(),
+export const statesAfter = computed(
+  () =>
+    new Map<string, HandsFigure>(
+      compiled.value ? statesOf(compiled.value).map(({ element, figure }) => [element, figure]) : [],
+    ),
 );

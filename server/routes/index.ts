@@ -8,7 +8,7 @@ import { sendContents, sendHealth } from "./contents.ts";
 import { sendEvents } from "./events.ts";
 import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
 import { acceptFile, previewFile } from "./imports.ts";
-import { sendPassage, takeAmendment } from "./passages.ts";
+import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
 import { sendPublishedSchema } from "./published.ts";
 import { refuseAddress, sendWindow } from "./window.ts";
 
@@ -18,6 +18,7 @@ export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/events", sendEvents(desk));
 
   app.get("/api/passages/:id", sendPassage(desk));
+  app.get("/api/passages/:id/texts", sendTexts(desk));
   app.post("/api/passages/:id/amend", takeAmendment(desk));
 
   app.get("/api/exercises/:id", sendExercise(desk));

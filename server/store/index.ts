@@ -10,6 +10,7 @@
  *    readHistory(store, { work?, before?, limit? })      -> HistoryEntry[]       newest first
  *    readChange(store, changeId)                         -> LoggedChange | null
  *    readRow(store, kind, id), readRows(store, kind)     -> Row | null, Row[]
+ *    readTextsAfter(store, passage, revision, number)    -> Row[]                oldest first
  *    putAttachment(store, { mediaType, name, bytes })    -> hash; getAttachment(store, hash) -> Attachment | null
  *    inTransaction(store, work)                          -> Outcome<T>           a refusal undoes all that was done in it
  *    replay(store), allRows(store)                       -> Rows                 equal, always
@@ -24,6 +25,7 @@ export { type BundleOf, readBundle } from "./read-bundle.ts";
 export { readContents } from "./read-contents.ts";
 export { type HistoryQuery, readChange, readHistory } from "./read-history.ts";
 export { readRow, readRows } from "./read-row.ts";
+export { readTextsAfter } from "./read-texts.ts";
 export { replay } from "./replay.ts";
 export { allRows } from "./row-store.ts";
 export { slotAt, slotKindAt, slotsIn } from "./slot-kind.ts";

@@ -4,7 +4,7 @@ import type { Drill } from "../../schema/drill.ts";
 import type { Rows } from "../../schema/record.ts";
 import { type HandsFigure, handsFigure } from "../hands/figure.ts";
 import type { ControlState } from "../hands/state.ts";
-import { type CompileOptions, compileExercise } from "./compile.ts";
+import { type CompiledExercise, type CompileOptions, compileExercise } from "./compile.ts";
 
 export interface StateAfter {
   element: string;
@@ -14,7 +14,12 @@ export interface StateAfter {
 
 /** One entry an element of the drill, in its order. `options` are those the drill was compiled with. */
 export function stateAfterEach(rows: Rows, drill: Pick<Drill, "exercise">, options: CompileOptions = {}): StateAfter[] {
-  return compileExercise(rows, drill.exercise.id, options).followed.map(({ compiled, after }) => ({
+  return statesOf(compileExercise(rows, drill.exercise.id, options));
+}
+
+/** The same for an exercise that is compiled already. */
+export function statesOf({ followed }: CompiledExercise): StateAfter[] {
+  return followed.map(({ compiled, after }) => ({
     element: compiled.drill.id,
     state: after,
     figure: handsFigure(after, whenOf(compiled.drill)),
