@@ -1,15 +1,22 @@
 export * from "./distances.ts";
-export * from "./figures/circle.ts";
-export * from "./figures/eight.ts";
-export * from "./figures/figure.ts";
-export * from "./figures/half-volte.ts";
-export * from "./figures/rein-back.ts";
+export { AMOUNTS, type Amount, type CircleAsk } from "./figures/circle.ts";
+export type { EightAsk, OblongAsk } from "./figures/eight.ts";
+export {
+  type FigureCode,
+  type FigureNote,
+  type FigureRefusal,
+  type FigureResult,
+  type Manege,
+  reinOf,
+} from "./figures/figure.ts";
+export type { HalfVolteAsk } from "./figures/half-volte.ts";
+export type { HaltAsk, ReinBackAsk } from "./figures/rein-back.ts";
 export * from "./figures/ride-figure.ts";
-export * from "./figures/serpentine.ts";
-export * from "./figures/spiral.ts";
-export * from "./figures/straight.ts";
-export * from "./figures/turn.ts";
-export * from "./figures/wall.ts";
+export type { SerpentineAsk } from "./figures/serpentine.ts";
+export type { SpiralAsk } from "./figures/spiral.ts";
+export type { StraightAsk } from "./figures/straight.ts";
+export type { Manner, TurnAsk } from "./figures/turn.ts";
+export type { AcrossAsk, WallAsk } from "./figures/wall.ts";
 export * from "./fit.ts";
 export * from "./gaits.ts";
 export * from "./grounds.ts";

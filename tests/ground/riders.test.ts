@@ -24,6 +24,7 @@ import {
   sampledPose,
   sampleRiders,
   straight,
+  stretchesOf,
   TOLERANCE,
   timeAtOneSpeed,
   turnBetween,
@@ -311,6 +312,42 @@ describe("against a dense brute force", () => {
         const before = brute(body(a), body(b), from, found === null ? to : Math.max(from, found.seconds - 2e-3), 3_000);
         if (found !== null) expect(found.metres).toBeLessThanOrEqual(limit);
         if (found === null || found.seconds - 2e-3 > from) expect(before).toBeGreaterThanOrEqual(limit - 0.005);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test("[G64] stretches follow one another, hold the mover in their box, and it keeps their bounds", () => {
+    fc.assert(
+      fc.property(anyRider("a"), fc.boolean(), (a, byPoint) => {
+        const mover: Mover = { rider: a, point: byPoint ? carried : null };
+        const stretches = stretchesOf(mover);
+        for (const [index, stretch] of stretches.entries()) {
+          if (index > 0) expect(stretch.from).toBe(stretches[index - 1]!.to);
+          const [from, to] = [
+            Math.max(stretch.from, a.starts - 1),
+            Math.min(stretch.to, a.starts + a.timed.duration + 1),
+          ];
+          const h = (to - from) / 40;
+          for (let step = 0; step < 39 && h > 1e-4; step += 1) {
+            const [one, two, three] = [0, 1, 2].map((more) => stretch.at(from + (step + more) * h)) as [
+              Span,
+              Span,
+              Span,
+            ];
+            for (const [end, place] of one.entries()) {
+              expect(distance(place, span(mover, from + step * h)[end]!)).toBeLessThan(1e-5);
+              expect(place.x).toBeGreaterThan(stretch.box.left - 1e-6);
+              expect(place.x).toBeLessThan(stretch.box.right + 1e-6);
+              expect(place.y).toBeGreaterThan(stretch.box.foot - 1e-6);
+              expect(place.y).toBeLessThan(stretch.box.head + 1e-6);
+              const [b, c] = [two[end]!, three[end]!];
+              expect(distance(place, b)).toBeLessThan(stretch.speed * h + 1e-6);
+              const middle = { x: (place.x + c.x) / 2, y: (place.y + c.y) / 2 };
+              expect(distance(middle, b)).toBeLessThan((stretch.bend * (2 * h) ** 2) / 8 + 1e-6);
+            }
+          }
+        }
       }),
       { numRuns: 40 },
     );
