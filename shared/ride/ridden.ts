@@ -3,6 +3,7 @@
  *  ground frame (design 4). Everything here is plain data; the Ride room draws it and the rules read it. */
 import type { Citation, DrillElement } from "../../schema/drill.ts";
 import type { Way } from "../../schema/guard.ts";
+import type { ValueOf } from "../../schema/values.ts";
 import type { RidingGround } from "../ground/grounds.ts";
 import type { TimedPath } from "../ground/timed-path.ts";
 import type { ControlState, Hand } from "../hands/state.ts";
@@ -21,7 +22,10 @@ export interface Ridden {
   stages: RiddenStage[];
   /** The whole ride. Its pieces are those the stages index into. */
   timed: TimedPath;
+  /** What each piece of the path is, one entry a piece. */
+  pieces: RiddenPiece[];
   metres: number;
+  /** Not rounded; null where the stride of some gait that is ridden is not published. */
   strides: number | null;
   lanes: Lane[];
   /** Opponents, by the stage that assumes them. */
@@ -31,6 +35,26 @@ export interface Ridden {
   treated: string;
   /** Figures, gaits and sizes that were supplied, each once, in words. */
   supplied: string[];
+  /** Names and words of the text that speak of sides or hours: they stay as they are in the mirrored world. */
+  quoted: string[];
+}
+
+/** A piece of the path with what it belongs to. */
+export interface RiddenPiece {
+  stage: number;
+  /** The `ride` action it belongs to; null for what is supplied (a line that joins, a way that goes on, standing). */
+  action: string | null;
+  figure: ValueOf<"figure"> | null;
+  /** A supplied line that joins: drawn dotted. */
+  joins: boolean;
+  /** "walk" on foot; "halt" where it stands. */
+  gait: ValueOf<"gait">;
+  pace: ValueOf<"pace"> | null;
+  /** The text names no gait for it. */
+  gaitSupplied: boolean;
+  /** Metres a second; 0 while standing. */
+  speed: number;
+  strideLength: number | null;
 }
 
 export interface RiddenStage {
@@ -50,8 +74,14 @@ export interface RiddenStage {
   pieces: { from: number; to: number };
   /** Pieces at the beginning of these that join it to the end of the one before, supplied. */
   joined: number;
-  /** Why it could not be ridden as it says; it then takes no pieces. */
+  /** Why a figure could not be ridden as it says: the first such sentence. That figure takes no pieces. */
   refusal: string | null;
+  /** The `ride` actions that were refused, with their sentences. */
+  refused: { action: string | null; sentence: string }[];
+  /** What was supplied for this stage, in words; all of it is also in `Ridden.supplied`. */
+  notes: string[];
+  /** Stations that have no partner declared where it is ridden on the other rein; it is ridden to the station itself. */
+  withoutPartner: string[];
   before: ControlState;
   instants: Instant[];
   after: ControlState;
@@ -60,17 +90,18 @@ export interface RiddenStage {
 /** Actions that happen together, gains before losses, and the state after them. */
 export interface Instant {
   seconds: number;
-  /** Piece of the path it lies in; null where the horse does not move in the stage. */
+  /** Piece of the whole path it lies in; null while the horse stands. */
   piece: number | null;
   /** False: the text does not say when; it lies somewhere in its stage, in this order. */
   timed: boolean;
+  /** Ids of the actions in the order they are done; of a movement that is performed, its own actions. */
   actions: string[];
   after: ControlState;
 }
 
 export interface Lane {
-  /** "horse", a hand, an object's id, or "threat". */
-  key: "horse" | "left hand" | "right hand" | "threat" | (string & {});
+  /** "horse" (figures), "gait", "lead", a hand, an object's id, or "threat"; in the order they are shown. */
+  key: "horse" | "gait" | "lead" | "left hand" | "right hand" | "threat" | (string & {});
   name: string;
   spans: LaneSpan[];
 }
@@ -82,8 +113,9 @@ export interface LaneSpan {
   standing: Standing;
   /** What the line shows: something, nothing (known to be so), or that the text does not say. */
   shows: "something" | "nothing" | "not said";
+  /** No span reaches over the end of its stage. */
   stage: number;
-  /** The actions behind it, for their words. */
+  /** The actions behind it, for their words; they may lie in an earlier stage. */
   actions: string[];
 }
 

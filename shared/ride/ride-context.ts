@@ -1,0 +1,70 @@
+/** shared/ride/ride-context.ts - what the rules may look up about a ride: the rows, the drill, the acts as they are done.
+ *  May import: types of schema and of shared rooms. Made by ride-exercise.ts, read by shared/ride/rules. */
+import type { DrillAction, DrillElement } from "../../schema/drill.ts";
+import type { Way } from "../../schema/guard.ts";
+import type { Rows } from "../../schema/record.ts";
+import type { Known } from "../../schema/slot.ts";
+import type { ValueOf } from "../../schema/values.ts";
+import type { CompiledExercise } from "../drill/compile.ts";
+import type { ExerciseRows } from "../drill/exercise-rows.ts";
+import type { Choice, Settlement } from "../drill/settle.ts";
+import type { Names } from "../drill/words.ts";
+import type { HorseGait } from "../ground/gaits.ts";
+import type { RidingGround } from "../ground/grounds.ts";
+import type { Usual } from "../ground/usual.ts";
+import type { KnownHold } from "../hands/apply-hold.ts";
+import type { KnownAct } from "../hands/known-act.ts";
+import type { Ridden } from "./ridden.ts";
+
+export type Rein = "as it is" | "mirror the world" | "on the other rein";
+
+export interface RideOptions {
+  /** Readings to take; other cruxes as adopted, else as left free, else the first that is not ruled out, supplied. */
+  choice?: Choice;
+  /** Default: as the variant has it, else mounted. */
+  way?: Way;
+  /** Id of a variant of the exercise or the work. */
+  variant?: string | null;
+  rein?: Rein;
+  /** What the horse was measured to do, before the published gaits. */
+  gaitSpeeds?: readonly HorseGait[];
+  /** Ridden on this ground instead of the exercise's own. */
+  ground?: { ground: RidingGround; name: string };
+  /** Usual values to use instead of those in shared/ground/usual.ts. */
+  usual?: Partial<Usual>;
+}
+
+/** One action as it is done in a stage: mirrored where the stage is. */
+export interface RiddenAct {
+  /** Id of the action; of a movement that is performed, of the movement's own action. */
+  id: string;
+  /** The action that performs the movement this one belongs to; null for an action of its own. */
+  via: string | null;
+  drill: DrillAction;
+  known: KnownAct;
+  timing: Known<ValueOf<"timing">> | null;
+  /** In words, as it is done; what is quoted from the text is never changed. */
+  words: string;
+  mirrored: boolean;
+}
+
+export interface RideContext {
+  /** Every row that was given, and those of the exercise laid out (`find`, `all`, `actionsOf`). */
+  allRows: Rows;
+  rows: ExerciseRows;
+  names: Names;
+  options: RideOptions;
+  compiled: CompiledExercise;
+  settlement: Settlement;
+  /** Readings taken only because nothing is settled, by crux. */
+  supplied: ReadonlyMap<string, string>;
+  /** The acts of a stage in the order of the text; none for one that is not written out. */
+  actsOf: (stage: number) => readonly RiddenAct[];
+  act: (stage: number, action: string) => RiddenAct | null;
+  /** The element of the drill with this id, of this exercise or of another that is done again. */
+  element: (id: string) => DrillElement | null;
+  /** A hold as it is used in a stage: mirrored where the stage is. */
+  hold: (stage: number, id: string) => KnownHold | null;
+  /** The same ride with one crux read otherwise; its findings are empty. */
+  rideUnder: (crux: string, reading: string) => { ridden: Ridden; context: RideContext };
+}
