@@ -10,7 +10,7 @@ import type { Citation, Drill } from "../../schema/drill.ts";
 import { describeInBrowser, openBrowser, withPage } from "../kit/browser.ts";
 import { checkDataPath } from "../kit/check-data.ts";
 import { activeGloss, pressOnWords, selectWords } from "../kit/page-words.ts";
-import { type RunningApp, startApp } from "../kit/running-app.ts";
+import { type RunningApp, runningApp } from "../kit/running-app.ts";
 import { temporaryFolder } from "../kit/temporary-store-path.ts";
 
 const OWN_CHAPTER = `<?xml version="1.0" encoding="UTF-8"?>
@@ -96,7 +96,7 @@ describeInBrowser("the main job", () => {
   let app: RunningApp;
   beforeAll(async () => {
     browser = await openBrowser();
-    app = await startApp();
+    app = await runningApp({ empty: true });
   });
   afterAll(async () => browser?.close());
 

@@ -12,7 +12,7 @@ import { AS_ADOPTED } from "../../server/publish/drill-options.ts";
 import { drillPageOf } from "../../server/publish/drill-page.ts";
 import { drillJson, drillOf, drillPage } from "../../server/publish/publish-drill.ts";
 import { readRows } from "../../server/store/index.ts";
-import { type RunningApp, runningApp, send } from "../server/running-app.ts";
+import { type RunningApp, runningApp, send } from "../kit/running-app.ts";
 
 const { exercises } = demoBook();
 let app: RunningApp;

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { IMPORT_LIMIT_BYTES } from "../../schema/imported.ts";
 import { demoBook } from "../../server/demo/book.ts";
 import { readRow } from "../../server/store/index.ts";
-import { type RunningApp, refusalOf, runningApp, type Sent, send, sendJson, storeAsText } from "./running-app.ts";
+import { type RunningApp, refusalOf, runningApp, type Sent, send, sendJson, storeAsText } from "../kit/running-app.ts";
 
 const book = demoBook();
 const NOBODY = "00000000-0000-4000-8000-000000000001";

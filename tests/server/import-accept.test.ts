@@ -9,7 +9,7 @@ import { allRows, getAttachment, readRows, replay } from "../../server/store/ind
 import { formatReference } from "../../shared/cite/format-reference.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { describeWithCheckData } from "../kit/check-data.ts";
-import { type Reply, type RunningApp, refusalOf, runningApp, send, sendJson } from "./running-app.ts";
+import { type Reply, type RunningApp, refusalOf, runningApp, send, sendJson } from "../kit/running-app.ts";
 
 const ENGLISH =
   "# Of the circle\n\n7.1\nLet him ride a circle.\n\n7.2\nLet him turn.\n\n# Of the wall\n\n8.1\nAlong the wall.\n";
