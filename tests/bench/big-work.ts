@@ -19,8 +19,8 @@ export interface BigWork {
   marks: number;
 }
 
-/** `passages` passages of 80 words in exercises of five, each with `marksEach` steps of one action on its words. */
-export function bigWork(passages: number, marksEach: number): BigWork {
+/** `passages` passages of `words` words in exercises of five, each with `marksEach` steps of one action on its words. */
+export function bigWork(passages: number, marksEach: number, words = 80): BigWork {
   let made = 0;
   const id = () => `0190c000-0000-7000-8000-${String(++made).padStart(12, "0")}`;
   const edits: Edit[] = [];
@@ -91,7 +91,7 @@ export function bigWork(passages: number, marksEach: number): BigWork {
       references: [{ kind: "section", from: [String(Math.floor(index / 10) + 1), String((index % 10) + 1)] }],
     });
     ids.push(passage);
-    const text = Array.from({ length: 80 }, () => WORDS[draw(WORDS.length)]).join(" ");
+    const text = Array.from({ length: words }, () => WORDS[draw(WORDS.length)]).join(" ");
     const doc = passageSchema
       .node("doc", null, [passageSchema.node("paragraph", null, [passageSchema.text(text)])])
       .toJSON();

@@ -10,6 +10,7 @@ const benches: [name: string, load: () => Promise<Bench>][] = [
   ["ground", () => import("./ground.bench.ts")],
   ["import", () => import("./import.bench.ts")],
   ["passage", () => import("./passage.bench.ts")],
+  ["typing", () => import("./typing.bench.ts")],
 ];
 
 const words = process.argv.slice(2);
