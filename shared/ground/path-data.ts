@@ -2,7 +2,7 @@
  *  May import: siblings in shared/ground. The drawing flips y once, in the client. */
 import type { Path } from "./path.ts";
 import { type Arc, type Piece, poseOn } from "./piece.ts";
-import { HALF_TURN, type Point } from "./plane.ts";
+import { type Point, QUARTER_TURN } from "./plane.ts";
 
 /** A number as SVG reads it: no exponent, no more digits than a tenth of a micrometre. */
 function number(value: number): string {
@@ -13,9 +13,10 @@ function place(point: Point): string {
   return `${number(point.x)} ${number(point.y)}`;
 }
 
-/** An arc in strokes of at most half a circle: SVG cannot say a full one, and long ones are ill-conditioned. */
+/** An arc in strokes of at most a quarter: SVG gives ends and radius, not the centre, and near half a circle the last
+ *  digit of an end moves the centre by its square root. */
 function arcStrokes(arc: Arc): string[] {
-  const count = Math.ceil(Math.abs(arc.sweep) / HALF_TURN);
+  const count = Math.ceil(Math.abs(arc.sweep) / QUARTER_TURN);
   // The drawing's own frame: with y up as on the ground, a turn to the left runs toward larger angles.
   const flag = arc.sweep > 0 ? 1 : 0;
   const radius = number(arc.radius);

@@ -6,6 +6,7 @@ import {
   beside,
   directionOf,
   distance,
+  FINEST_TURN,
   FULL_TURN,
   HALF_TURN,
   type Motion,
@@ -133,6 +134,13 @@ export function extentOf(piece: Piece): number {
   return piece.is === "halt" ? piece.seconds : piece.length;
 }
 
+/** How much of a sweep lies before a cut: on the grid, and at least its finest step from either end. */
+function sweepBefore(sweep: number, part: number): number {
+  const finest = Math.min(FINEST_TURN, Math.abs(sweep) / 2);
+  const before = Math.min(Math.abs(sweep) - finest, Math.max(finest, Math.abs(turnOnGrid(sweep * part))));
+  return Math.sign(sweep) * before;
+}
+
 /** The two pieces that together are this one, cut at a part of it above 0 and below 1. Throws RangeError elsewhere. */
 export function cutPiece(piece: Piece, part: number): [Piece, Piece] {
   if (!(part > 0 && part < 1)) throw new RangeError(`A piece is cut between its ends, not at ${part} of it.`);
@@ -145,7 +153,7 @@ export function cutPiece(piece: Piece, part: number): [Piece, Piece] {
         { ...piece, from: { x: middle.x, y: middle.y }, length: piece.length * (1 - part) },
       ];
     case "arc": {
-      const first = turnOnGrid(piece.sweep * part);
+      const first = sweepBefore(piece.sweep, part);
       const { centre, radius, heading, sweep, back } = piece;
       return [
         arcAbout(centre, radius, heading, first, back),
@@ -153,7 +161,7 @@ export function cutPiece(piece: Piece, part: number): [Piece, Piece] {
       ];
     }
     case "turn": {
-      const first = turnOnGrid(piece.sweep * part);
+      const first = sweepBefore(piece.sweep, part);
       return [
         { ...piece, sweep: first },
         { ...piece, heading: middle.heading, sweep: piece.sweep - first },

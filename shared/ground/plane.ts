@@ -24,6 +24,8 @@ export const QUARTER_TURN = 9_000;
 
 /** Headings lie on this grid (about a hundred-millionth of a degree), so that sums and mirrors of headings are exact. */
 const GRID = 2 ** 20;
+/** The smallest turn that is one. */
+export const FINEST_TURN = 1 / GRID;
 const RADIANS = Math.PI / HALF_TURN;
 
 /** The nearest whole number, halves away from zero. */

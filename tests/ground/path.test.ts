@@ -103,19 +103,20 @@ describe("pieces", () => {
     );
   });
 
-  test("[G9] lengths along the drawn path agree with a second library's within 1e-4", () => {
+  test("[G9] lengths along the drawn path agree with a second library's within 1e-5 of themselves", () => {
     fc.assert(
       fc.property(anyMovingPath, (path) => {
         const drawn = new svgPathProperties(pathData(path)).getTotalLength();
-        expect(Math.abs(drawn - lengthOf(path))).toBeLessThan(1e-4 * Math.max(1, lengthOf(path)));
+        // The library adds up chords, about a millionth too short on any arc; hence a share of the length.
+        expect(Math.abs(drawn - lengthOf(path))).toBeLessThan(1e-5 * Math.max(1, lengthOf(path)));
       }),
-      { numRuns: 60 },
+      { numRuns: 200 },
     );
   });
 
-  test("[G15] the drawing of a piece: a full circle in two strokes, none for a turn and a halt", () => {
+  test("[G15] the drawing of a piece: a full circle in four strokes, none for a turn and a halt", () => {
     const circle = arcFrom(origin, 5, 36_000);
-    expect(pieceData(circle)).toBe("M 0 0 A 5 5 0 0 1 0 10 A 5 5 0 0 1 0 0");
+    expect(pieceData(circle)).toBe("M 0 0 A 5 5 0 0 1 5 5 A 5 5 0 0 1 0 10 A 5 5 0 0 1 -5 5 A 5 5 0 0 1 0 0");
     expect(pieceData(arcFrom(origin, 5, -9_000))).toBe("M 0 0 A 5 5 0 0 0 5 -5");
     expect(pieceData(turnOnSpot(origin, 100))).toBe("");
     expect(pathData(little())).toBe("M 0 0 L 4 0 A 2 2 0 0 1 6 2");
@@ -190,6 +191,10 @@ describe("paths", () => {
         expect(samePose(first.start, path.start, TOLERANCE)).toBe(true);
       }),
     );
+    // A hair from the end of an arc, where the cut would turn by nothing.
+    const hair = cutPath(pathOf([arcFrom(origin, 0.5, 18_000)], TOLERANCE), 0.5 * Math.PI - 1e-15);
+    expect(hair.map((path) => path.pieces.length)).toEqual([1, 1]);
+    expect(lengthOf(hair[0]) + lengthOf(hair[1])).toBeCloseTo(0.5 * Math.PI, 9);
     expect(() => cutPath(little(), 0)).toThrow("is not cut at 0 m");
   });
 

@@ -19,7 +19,7 @@ import {
   type Manege,
   refuse,
   sideOrRein,
-  suppliedLine,
+  supplied,
   valueOr,
 } from "./figure.ts";
 
@@ -68,9 +68,12 @@ export function rideHalfVolte(manege: Manege, start: Pose, ask: HalfVolteAsk): F
       "contradiction",
       `A half volte that comes back to the wall was expected, but with ${inWords(diameter)} m across and ${inWords(back)} m along the wall its oblique line has no room. Make the way back longer, or the half circle smaller.`,
     );
-  const line = ask.figure === "half volte" ? { from: 1, words: "back to" } : { from: 0, words: "from" };
+  const words = ask.figure === "half volte" ? "back to" : "from";
   notes.push(
-    suppliedLine(line.from, made.length - 1, `The bends of the oblique line ${line.words} the wall are supplied.`),
+    supplied(
+      "bends",
+      `The text does not say how the oblique line bends; the two bends ${words} the wall are supplied.`,
+    ),
   );
   return finish(manege, `${what} of ${inWords(diameter)} m to the ${side}`, made, notes);
 }
