@@ -86,7 +86,6 @@ export function Leaf() {
           </button>
         </span>
       </header>
-      {placeOpen.value && <PlaceForm close={() => (placeOpen.value = false)} />}
       <div class={`pair ${shown.length < 2 ? "alone" : ""}`}>
         {shown.map((other, index) => (
           <TextPane key={`${here.id} ${other.layer.id}`} shown={other} leading={index === 0} />
@@ -94,6 +93,7 @@ export function Leaf() {
         {shown.length === 0 && <p class="empty">This passage has no words in any text yet.</p>}
       </div>
       <SelectionBar />
+      {placeOpen.value && <PlaceForm close={() => (placeOpen.value = false)} />}
       {crux && <CruxDesk crux={crux} />}
     </article>
   );

@@ -58,8 +58,12 @@ export function lookOf({ mark }: PlacedMark): MarkLook {
       return { ...plain, line: "none", wash: "low", className: "term" };
     case "readings":
       return { ...plain, line: "dotted", colour: "rubric", className: "evidence" };
+    case "standings": {
+      const warrant = one("standings", mark.target)?.existence.warrant ?? "stated";
+      return { ...plain, line: LINES[warrant], colour: "firm", className: "standing" };
+    }
     default:
-      return { ...plain, line: "dotted", colour: "firm", className: "note" };
+      return { ...plain, line: "none", wash: "low", className: "named" };
   }
 }
 

@@ -1,6 +1,7 @@
 /** client/read/place-form.tsx - where the open passage stands: its exercise (label, title, note), and the book with its
  *  texts (titles, who made them, language, CTS URN). */
 import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
 import type { Kind, RecordOf } from "../../schema/record.ts";
 import { parseCtsUrn } from "../../shared/cite/cts-urn.ts";
 import { exercisesOfWork } from "../state/outline.ts";
@@ -58,10 +59,16 @@ const urnProblem = (text: string): string => {
 export function PlaceForm({ close }: { close: () => void }) {
   const title = useSignal("");
   const onlyThis = useSignal(true);
+  const form = useRef<HTMLElement>(null);
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: "nearest" });
+    form.current?.querySelector("select")?.focus({ preventScroll: true });
+  }, []);
   const own = exercise.value;
   const book = work.value;
   return (
     <section
+      ref={form}
       class="desk place-form"
       aria-label="Where this passage stands"
       onKeyDown={(event) => {

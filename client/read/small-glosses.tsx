@@ -216,6 +216,7 @@ export function StandingGloss({ id }: { id: string }) {
     <>
       <GlossHead thing={thing} sign="" title={standing.title} by={standing.existence.warrant} />
       <p class="meta">{standing.is === "instruction" ? "holds throughout" : "is never mentioned"}</p>
+      {standing.note && <p>{standing.note}</p>}
       {actionsOf(id).map((action) => (
         <p key={action.id}>
           <span class={`value w-${action.existence.warrant}`}>{actWords(action.act, names.value)}</span>

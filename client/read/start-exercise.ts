@@ -17,7 +17,7 @@ export async function startExercise(title: string, onlyThis: boolean): Promise<b
 
   const exercises = exercisesOfWork().map(({ value }) => value);
   const owner = passages.slice(0, at).findLast(({ value }) => value.exercise !== null)?.value.exercise;
-  const before = exercises.findIndex(({ id }) => id === owner);
+  const before = exercises.findIndex((other) => other.id === owner);
   const id = newId();
   const row: RecordOf<"exercises"> = {
     id,
