@@ -1,0 +1,101 @@
+/** shared/ride/rules/findings.ts - the findings of a ride: what is in the way, with the words behind it and what lifts it.
+ *  May import: schema types, shared/rank, types of shared/ride, siblings. Keeps rules V1-V9 (shared/ride/rules/RULES.md).
+ *  Pure: the same rows in any order give the same findings, and the same breach always the same id. */
+import type { Rule, Waiver } from "../../../schema/riding.ts";
+import { citationsOfBasis } from "../../drill/citations.ts";
+import { restsOf } from "../../drill/resolve-slot.ts";
+import { compareCodeUnits } from "../../rank.ts";
+import type { Finding, Ridden, Severity } from "../ridden.ts";
+import type { RideContext } from "../ride-context.ts";
+import { judgeRide, listedBreaches } from "./judge.ts";
+import { type Lifting, liftingOf } from "./lifted.ts";
+import type { Breach, RideRule } from "./rule.ts";
+import { RIDE_RULES, ruleTable, type SetRule } from "./table.ts";
+import { whereWords } from "./where-words.ts";
+import { wordsBehind } from "./words-behind.ts";
+
+export interface FindingOptions {
+  /** Whether each finding is compared under the other readings of its cruxes; default true. Costs rides. */
+  compareReadings?: boolean;
+}
+
+/** In the order of the ride; at one moment, in the order of the rules. */
+export function findingsOf(ridden: Ridden, context: RideContext, options: FindingOptions = {}): Finding[] {
+  const set = new Map(ruleTable(workRules(context)).map((rule) => [rule.code, rule]));
+  const rules = RIDE_RULES.filter(({ code }) => set.get(code)?.severity !== "off");
+  const lifting: Lifting = options.compareReadings === false ? () => null : liftingOf(ridden, context);
+  const findings = judgeRide(ridden, context, rules).flatMap((judged) => {
+    const rule = set.get(judged.rule.code);
+    if (rule === undefined || rule.severity === "off") return [];
+    const severity = rule.severity;
+    return listedBreaches(judged).map((breach) => ({
+      breach,
+      finding: findingOf(ridden, context, judged.rule, rule, severity, breach, lifting),
+    }));
+  });
+  return findings
+    .sort((a, b) => a.breach.stage - b.breach.stage || a.finding.from - b.finding.from)
+    .map(({ finding }) => finding);
+}
+
+/** The rules a work has set, of those among the rows. */
+export function workRules({ rows }: RideContext): Rule[] {
+  return rows.all("rules").filter(({ work }) => work === rows.work.id);
+}
+
+function findingOf(
+  ridden: Ridden,
+  context: RideContext,
+  { code, reach }: RideRule,
+  rule: SetRule,
+  severity: Severity,
+  breach: Breach,
+  lifting: Lifting,
+): Finding {
+  const stage = ridden.stages[breach.stage];
+  if (stage === undefined) throw new RangeError(`The ride has no stage ${breach.stage}.`);
+  const words = wordsBehind(ridden, context, breach);
+  const reading = lifting(RIDE_RULES.find((one) => one.code === code) as RideRule, breach);
+  return {
+    id: [code, stage.element, stage.source, stage.round, breach.about].join("/"),
+    rule: code,
+    // What cannot be told bars nothing, and warns of nothing.
+    severity: breach.verdict === "broken" ? severity : "notes",
+    verdict: breach.verdict,
+    reach,
+    stage: breach.stage,
+    element: stage.element,
+    action: breach.action,
+    from: breach.from,
+    to: breach.to,
+    sentence: [
+      `${whereWords(ridden, context, breach)}: ${breach.is}.`,
+      words.sentence,
+      breach.lift === "" ? "" : `${breach.lift}.`,
+      reading === null ? "" : readingWords(reading, context.supplied.has(reading.crux)),
+    ]
+      .filter((part) => part !== "")
+      .join(" "),
+    citations: [...words.citations, ...citationsOfBasis(context.rows, rule.row?.support ?? [])],
+    waived: waivedBy(context, code, [stage.element, stage.source]),
+    reading,
+  };
+}
+
+function readingWords(
+  { cruxTitle, readingTitle, lifting }: NonNullable<Finding["reading"]>,
+  supplied: boolean,
+): string {
+  const titles = lifting.map(({ title }) => `“${title}”`);
+  const settled = supplied ? ", which nobody has settled" : "";
+  return `It comes with the reading “${readingTitle}” of “${cruxTitle}”${settled}; under ${titles.join(" or ")} it does not arise.`;
+}
+
+/** The reason, and what it rests on; null where nobody has set the rule aside there. Of several waivers, the first by id. */
+function waivedBy({ rows }: RideContext, code: string, elements: readonly string[]): string | null {
+  const waivers = rows.all("waivers").filter(({ rule, element }) => rule === code && elements.includes(element));
+  const [waiver] = [...waivers].sort((a: Waiver, b: Waiver) => compareCodeUnits(a.id, b.id));
+  if (waiver === undefined) return null;
+  const rests = restsOf(rows, waiver.basis);
+  return rests.length === 0 ? waiver.reason : `${waiver.reason} (${rests.join("; ")})`;
+}

@@ -1,0 +1,181 @@
+/** shared/ride/rules/place.ts - on the ground, figures that fit, beginnings where the text has them, joins that are told.
+ *  May import: shared/ground, types of shared/ride, siblings. Keeps rules V30-V33 (shared/ride/rules/RULES.md). Metres. */
+import { inWords } from "../../ground/figures/figure.ts";
+import { clearanceOf } from "../../ground/fit.ts";
+import { distanceToWall, findStation, type RidingGround } from "../../ground/grounds.ts";
+import { pathOf } from "../../ground/path.ts";
+import { type Piece, poseOn } from "../../ground/piece.ts";
+import { distance, type Point, type Pose } from "../../ground/plane.ts";
+import { USUAL_BODY } from "../../ground/riders.ts";
+import { isAtStation, placeOfStation } from "../../ground/stations.ts";
+import { USUAL } from "../../ground/usual.ts";
+import { exactly } from "../../hands/known.ts";
+import { slotOf } from "../../hands/known-act.ts";
+import type { Ridden } from "../ridden.ts";
+import type { RiddenAct, RideContext } from "../ride-context.ts";
+import { type Breach, type Judgement, kept, type RideRule } from "./rule.ts";
+
+/** A horse is about 8 ft long (US Cavalry Drill Regulations 1916): within it of a gate in the wall one is going through. */
+const HORSE_LENGTH = USUAL_BODY.ahead + USUAL_BODY.behind;
+/** The rider's knee is that far from his middle: what the wall must leave free. A guess. */
+const ROOM = USUAL_BODY.halfWidth;
+
+/** A breach of a stage as a whole. */
+function ofStage(ridden: Ridden, stage: number, about: string, is: string, lift: string): Breach {
+  const { from = 0, to = 0 } = ridden.stages[stage] ?? {};
+  const place = { verdict: "broken" as const, stage, about, from, to, timed: true, lasts: false };
+  return { ...place, action: null, quote: [], is, lift, look: false };
+}
+
+/** Whether the wall is nearer than it should be at some place of the piece that is not at a station in the wall. */
+function nearestInWay(ground: RidingGround, piece: Piece): { metres: number; at: Point } | null {
+  const clearance = clearanceOf(ground, pathOf([piece], USUAL.tolerance));
+  if (clearance.metres >= ROOM - 1e-9) return null;
+  const gates = ground.stations
+    .map((station) => placeOfStation(station, clearance.at))
+    .filter((place) => distanceToWall(ground, place) < ROOM);
+  const steps = Math.max(1, Math.ceil(piece.length / 0.25));
+  let least: { metres: number; at: Point } | null = null;
+  for (let step = 0; step <= steps; step += 1) {
+    const at = poseOn(piece, step / steps);
+    const metres = distanceToWall(ground, at);
+    if (metres >= ROOM - 1e-9 || gates.some((gate) => distance(gate, at) <= HORSE_LENGTH)) continue;
+    if (least === null || metres < least.metres) least = { metres, at };
+  }
+  return least;
+}
+
+function checkOnGround(ridden: Ridden): Judgement[] {
+  return ridden.stages.flatMap((stage, index): Judgement[] => {
+    if (stage.pieces.to <= stage.pieces.from) return [];
+    let least: { metres: number; at: Point; piece: number } | null = null;
+    for (let at = stage.pieces.from; at < stage.pieces.to; at += 1) {
+      const piece = ridden.timed.path.pieces[at];
+      const near = piece === undefined ? null : nearestInWay(ridden.ground, piece);
+      if (near !== null && (least === null || near.metres < least.metres)) least = { ...near, piece: at };
+    }
+    if (least === null) return [kept(index)];
+    const action = ridden.pieces[least.piece]?.action ?? null;
+    const [from, to] = [ridden.timed.times[least.piece] ?? stage.from, ridden.timed.times[least.piece + 1] ?? stage.to];
+    const wayWords =
+      least.metres < -1e-6
+        ? `the way goes ${inWords(-least.metres)} m past the wall`
+        : `the rider's line comes within ${inWords(Math.max(0, least.metres))} m of the wall, which leaves no room for his knee`;
+    const lift = "Either the figure is smaller or begins elsewhere, or the track is set farther from the wall";
+    return [
+      { ...ofStage(ridden, index, "wall", wayWords, lift), from, to, action, quote: action === null ? [] : [action] },
+    ];
+  });
+}
+
+export const onGround: RideRule = {
+  code: "on-ground",
+  sentence: "The way stays on the ground, with room for the rider's knee along the wall.",
+  basis: "common practice",
+  source: `The wall is the ground's own. The ${ROOM} m for horse and knee are a guess; at a gate in the wall they are not asked.`,
+  severity: "bars",
+  reach: "place",
+  check: checkOnGround,
+};
+
+function checkFits(ridden: Ridden): Judgement[] {
+  return ridden.stages.flatMap((stage, index): Judgement[] => {
+    if (stage.is === "untreated") return [];
+    if (stage.refused.length === 0) return [kept(index)];
+    return stage.refused.map(({ action, sentence }) => ({
+      ...ofStage(ridden, index, action ?? "figure", asClause(sentence), ""),
+      action,
+      quote: action === null ? [] : [action],
+    }));
+  });
+}
+
+/** A refusal is a sentence or two already; inside another sentence it begins small and ends without its stop. */
+function asClause(sentence: string): string {
+  const clause = sentence.replace(/\.$/, "");
+  return /^(It|A|An|The|At|One|Some)\b/.test(clause) ? clause.charAt(0).toLowerCase() + clause.slice(1) : clause;
+}
+
+export const figureFits: RideRule = {
+  code: "figure-fits",
+  sentence: "Every figure can be ridden as it is said, on this ground, from where the horse is.",
+  basis: "common practice",
+  source: "Geometry: sizes and stations as they are given.",
+  severity: "bars",
+  reach: "place",
+  check: checkFits,
+};
+
+/** The first figure of a stage, where it names a station it begins from. */
+function beginning(acts: readonly RiddenAct[]): { act: RiddenAct; station: string } | null {
+  const act = acts.find(({ known }) => known.verb === "ride");
+  const from = act === undefined ? null : slotOf(act.known, "from", "place");
+  const place = from === null ? null : exactly(from);
+  return act !== undefined && place?.is === "station" ? { act, station: place.station } : null;
+}
+
+function checkBegins(ridden: Ridden, context: RideContext): Judgement[] {
+  return ridden.stages.flatMap((stage, index): Judgement[] => {
+    const begins = beginning(context.actsOf(index));
+    const station = begins === null ? null : findStation(ridden.ground, begins.station);
+    const pose = startOf(ridden, index);
+    if (begins === null || station === null || pose === null || stage.is === "untreated") return [];
+    if (isAtStation(station, pose, HORSE_LENGTH)) return [kept(index)];
+    const away = inWords(distance(pose, placeOfStation(station, pose)));
+    const breach = ofStage(
+      ridden,
+      index,
+      station.id,
+      `the words begin it from ${station.name}, but the horse is ${away} m from there`,
+      "Either the step before ends there, or a way between the two is not written down",
+    );
+    return [{ ...breach, action: begins.act.id, quote: [begins.act.id] }];
+  });
+}
+
+/** Where the stage's own way begins, past what was supplied to join it; null where it has none. */
+function startOf(ridden: Ridden, index: number): Pose | null {
+  const stage = ridden.stages[index];
+  if (stage === undefined || stage.pieces.to <= stage.pieces.from + stage.joined) return null;
+  const piece = ridden.timed.path.pieces[stage.pieces.from + stage.joined];
+  return piece === undefined ? null : poseOn(piece, 0);
+}
+
+export const beginsThere: RideRule = {
+  code: "begins-there",
+  sentence: "A step begins where the text has it begin.",
+  basis: "the text",
+  source: "The text's own station, within a horse's length.",
+  severity: "warns",
+  reach: "place",
+  check: checkBegins,
+};
+
+/** Metres: what is supplied below a horse's length needs no word of its own. */
+function checkJoins(ridden: Ridden): Judgement[] {
+  return ridden.stages.flatMap((stage, index): Judgement[] => {
+    if (stage.is === "untreated" || stage.pieces.to <= stage.pieces.from) return [];
+    const joins = ridden.pieces.flatMap((what, at) => (what.stage === index && what.joins ? [at] : []));
+    const length = joins.reduce((sum, at) => sum + (ridden.timed.path.pieces[at]?.length ?? 0), 0);
+    if (length < HORSE_LENGTH) return [kept(index)];
+    const [first, last] = [joins[0] ?? 0, joins.at(-1) ?? 0];
+    const breach = ofStage(
+      ridden,
+      index,
+      "join",
+      `${inWords(Math.round(length * 10) / 10)} m of the way are supplied, to join what the words leave apart`,
+      "It is drawn dotted; if the text tells the way somewhere, write it down as a step",
+    );
+    return [{ ...breach, from: ridden.timed.times[first] ?? stage.from, to: ridden.timed.times[last + 1] ?? stage.to }];
+  });
+}
+
+export const joinsShown: RideRule = {
+  code: "joins-shown",
+  sentence: "What the text leaves out between two figures is joined by a line that is shown as supplied.",
+  basis: "the text",
+  source: "Named from a horse's length (2.44 m) on.",
+  severity: "notes",
+  reach: "place",
+  check: checkJoins,
+};
