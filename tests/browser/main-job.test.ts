@@ -147,7 +147,6 @@ async function doTheJob(page: Page, { address }: RunningApp, job: Job): Promise<
   }
   await page.locator(".head.number").first().click();
 
-
   await activeGloss(page).getByRole("button", { name: /^1 / }).click();
   const title = activeGloss(page).getByRole("textbox", { name: "Title of the step" });
   await title.fill("The turn");
@@ -185,7 +184,9 @@ async function doTheJob(page: Page, { address }: RunningApp, job: Job): Promise<
   // The side of the first step's circle hangs on it.
   await page.locator(".head.number").first().click();
   await activeGloss(page).getByRole("button", { name: /^1 / }).click();
-  await activeGloss(page).getByRole("button", { name: /to which side.*: else$/i }).click();
+  await activeGloss(page)
+    .getByRole("button", { name: /to which side.*: else$/i })
+    .click();
   await activeGloss(page).getByRole("button", { name: "it is in a crux…" }).click();
   await activeGloss(page).getByRole("button", { name: /^† / }).first().click();
   await page.locator(".strip").getByText("Stored").waitFor();

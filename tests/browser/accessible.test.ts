@@ -1,0 +1,87 @@
+/** tests/browser/accessible.test.ts - every room, light and dark, wide and narrow, against axe-core's rules for WCAG 2 A
+ *  and AA (contrast among them); and nothing wider than the window at 200 % (half the width) or on a phone. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { demoBook } from "../../server/demo/book.ts";
+import { readRows } from "../../server/store/index.ts";
+import { describeInBrowser, openBrowser, withPage } from "../kit/browser.ts";
+import { type RunningApp, runningApp } from "../kit/running-app.ts";
+
+const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
+
+describeInBrowser("every room can be read by everybody", () => {
+  let browser: Browser;
+  let app: RunningApp;
+  beforeAll(async () => {
+    browser = await openBrowser();
+    app = await runningApp();
+  });
+  afterAll(async () => browser?.close());
+
+  const { exercises } = demoBook();
+  const passageOf = (exercise: string) =>
+    readRows(app.store, "passages").find(({ value }) => value.exercise === exercise)?.value.id ?? "";
+  const rooms: [name: string, path: () => string, ready: string, act?: (page: Page) => Promise<void>][] = [
+    ["a passage", () => `/read/${passageOf(exercises.change)}`, ".gloss.elements"],
+    [
+      "a step's form",
+      () => `/read/${passageOf(exercises.change)}`,
+      ".gloss.elements",
+      async (page) => {
+        await page.locator(".gloss.elements .gloss-title").first().click();
+        await page.locator(".form-head").waitFor();
+      },
+    ],
+    [
+      "a crux laid out",
+      () => `/read/${passageOf(exercises.change)}`,
+      ".gloss.cruxes",
+      async (page) => {
+        await page.locator(".gloss.cruxes .gloss-title").first().click();
+        await page.locator(".desk").waitFor();
+      },
+    ],
+    ["bringing in", () => "/import", "input[type=file]"],
+    ["print", () => `/print/${exercises.circle}`, "iframe"],
+    ["history", () => `/history/${demoBook().work}`, "main li"],
+  ];
+  const looks = [
+    { name: "light", width: 1400, colorScheme: "light" },
+    { name: "dark", width: 1400, colorScheme: "dark" },
+    { name: "light, at 200 %", width: 700, colorScheme: "light" },
+    { name: "dark, on a phone", width: 390, colorScheme: "dark" },
+  ] as const;
+
+  test.each(rooms.flatMap((room) => looks.map((look) => [room[0], look.name, room, look] as const)))(
+    "%s, %s",
+    async (_room, _look, [, path, ready, act], look) => {
+      await withPage(
+        browser,
+        async (page) => {
+          await page.goto(`${app.address}${path()}`);
+          await page.locator(ready).first().waitFor();
+          await act?.(page);
+          // The window's policy lets no script in; the rules are evaluated from outside.
+          await page.evaluate(readFileSync(AXE, "utf8"));
+          const found = await page.evaluate(() =>
+            (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
+              runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"],
+              iframes: false,
+            }),
+          );
+          expect(
+            found.violations.map(
+              ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160)).join(" | ")}`,
+            ),
+          ).toEqual([]);
+          const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+          expect(overflow).toBeLessThanOrEqual(0);
+        },
+        { viewport: { width: look.width, height: 900 }, colorScheme: look.colorScheme },
+      );
+    },
+  );
+});
