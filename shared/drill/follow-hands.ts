@@ -113,7 +113,7 @@ function ownersOf({ rows }: Compiling, { of }: Extract<Element, { is: "again" }>
 }
 
 /** Holds and movements as the readings at this element have them. */
-function contextOf(compiling: Compiling): ActContext {
+export function contextOf(compiling: Compiling): ActContext {
   const { rows } = compiling;
   return {
     hold: (id) => {

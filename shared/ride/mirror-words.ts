@@ -1,0 +1,51 @@
+/** shared/ride/mirror-words.ts - a sentence made here, said of the mirrored world.
+ *  May import: siblings in shared/ride. Names and words of the text are never changed: the paper says "mirrored; the text
+ *  says left". Twice is the same sentence again. */
+import { mirrorHour } from "./mirror-act.ts";
+
+/** Sides, hours, senses and places as sentences made here say them. */
+const SIDED =
+  /\b(?:(left|right)|(\d{1,2}) o’clock|(counter-clockwise|clockwise)|the (near|off) hand|x (-?\d+(?:\.\d+)?), y)\b/gi;
+
+/** Whether a word for a side, an hour or a place along x stands in it. */
+export function speaksOfSides(words: string): boolean {
+  return words.search(SIDED) !== -1;
+}
+
+/** `quoted`: words that stay as they are wherever they stand. */
+export function mirrorWords(sentence: string, quoted: readonly string[]): string {
+  const kept = quoted.filter((words) => words !== "" && sentence.includes(words));
+  return around(sentence, kept);
+}
+
+/** What lies around the quoted words is changed, the longest first. */
+function around(sentence: string, kept: readonly string[]): string {
+  const [longest, ...others] = [...kept].sort((a, b) => b.length - a.length || (a < b ? -1 : 1));
+  if (longest === undefined) return sentence.replace(SIDED, changed);
+  return sentence
+    .split(longest)
+    .map((part) => around(part, others))
+    .join(longest);
+}
+
+function changed(
+  all: string,
+  side: string | undefined,
+  hour: string | undefined,
+  sense: string | undefined,
+  hand: string | undefined,
+  x: string | undefined,
+): string {
+  if (side !== undefined) return likeFirst(side, side.toLowerCase() === "left" ? "right" : "left");
+  if (hour !== undefined) return `${mirrorHour(Number(hour))} o’clock`;
+  if (sense !== undefined)
+    return likeFirst(sense, sense.toLowerCase() === "clockwise" ? "counter-clockwise" : "clockwise");
+  if (hand !== undefined) return all.replace(hand, hand.toLowerCase() === "near" ? "off" : "near");
+  if (x !== undefined) return Number(x) === 0 ? all : `x ${x.startsWith("-") ? x.slice(1) : `-${x}`}, y`;
+  return all;
+}
+
+/** With a capital where the word it stands for has one. */
+function likeFirst(word: string, other: string): string {
+  return /^[A-Z]/.test(word) ? other.charAt(0).toUpperCase() + other.slice(1) : other;
+}

@@ -1,0 +1,61 @@
+/** shared/ride/places.ts - where a ride begins, and the pose at a station from which a figure sets out.
+ *  May import: shared/ground, siblings in shared/ride. Keeps rules R17-R18 (shared/ride/RULES.md). Metres, hundredths of a degree. */
+import type { Manege } from "../ground/figures/figure.ts";
+import { reinOf } from "../ground/figures/figure.ts";
+import { distanceToWall, isInside } from "../ground/grounds.ts";
+import { bearing, directionOf, distance, type Point, type Pose, QUARTER_TURN, settled } from "../ground/plane.ts";
+import { type GroundStation, isAtStation, placeOfStation } from "../ground/stations.ts";
+import { footOn, trackOf } from "../ground/track.ts";
+import type { RideAct } from "./figure-ask.ts";
+
+/** Metres: a horse this near a station is there; at the wall the track lies between. */
+const AT_STATION = 1.5;
+
+/** The middle of the foot, at the track, looking up the ground. */
+export function usualStart({ ground }: Manege): Pose {
+  return settled({ x: 0, y: ground.trackOffset - ground.length / 2, heading: QUARTER_TURN });
+}
+
+/** How a figure sets out from a station: toward where it goes, along the track, else into the ground. */
+export function poseAtStation(manege: Manege, station: GroundStation, ride: RideAct, first: boolean): Pose {
+  const { ground, usual } = manege;
+  const middle = { x: 0, y: 0 };
+  const named = placeOfStation(station, middle);
+  const place = isInside(ground, named)
+    ? named
+    : footOn(trackOf(ground, "left", usual.cornerDiameter, usual.tolerance), named).pose;
+  if ((ride.figure === "straight" || ride.figure === "charge") && ride.toward !== null) {
+    const goal = placeOfStation(ride.toward, place);
+    if (distance(goal, place) > usual.tolerance.distance) return settled({ ...place, heading: bearing(place, goal) });
+  }
+  // Who begins at a gate comes in by it; later on the horse is on the track already.
+  if (ride.figure === "along the wall" && !first) {
+    const rein = ride.side ?? reinOf({ ...place, heading: inward(manege, place) });
+    return settled(footOn(trackOf(ground, rein, usual.cornerDiameter, usual.tolerance), place).pose);
+  }
+  return settled({ x: place.x, y: place.y, heading: inward(manege, place) });
+}
+
+const AXES = [0, 1, 2, 3].map((quarter) => quarter * QUARTER_TURN);
+/** Metres tried to find the way off the wall. */
+const TRIED = 0.01;
+
+/** Straight off the wall beside the place; up the ground for a place that is not beside one. */
+function inward({ ground }: Manege, place: Point): number {
+  const wall = distanceToWall(ground, place);
+  if (wall > ground.trackOffset + AT_STATION) return QUARTER_TURN;
+  const off = AXES.find((heading) => {
+    const way = directionOf(heading);
+    const there = { x: place.x + way.x * TRIED, y: place.y + way.y * TRIED };
+    return distanceToWall(ground, there) - wall > TRIED * 0.999;
+  });
+  if (off !== undefined) return off;
+  return place.x === 0 && place.y === 0 ? QUARTER_TURN : bearing(place, { x: 0, y: 0 });
+}
+
+/** Whether the horse is there already, near enough that no line need be supplied. */
+export function isThere({ ground }: Manege, station: GroundStation, pose: Pose): boolean {
+  const wall = distanceToWall(ground, placeOfStation(station, pose));
+  const besideWall = wall <= ground.trackOffset + AT_STATION;
+  return isAtStation(station, pose, AT_STATION + (besideWall ? ground.trackOffset * Math.SQRT2 : 0));
+}

@@ -1,0 +1,285 @@
+/** shared/ride/ride-exercise.ts - an exercise as it is ridden: its stages, path, hands and lanes, and what is found in it.
+ *  May import: schema types, shared/drill, shared/ground, shared/hands, siblings in shared/ride and its rules. Keeps rules
+ *  R1-R30 (shared/ride/RULES.md). Pure: the same rows give the same ride, to the byte. */
+import type { DrillElement } from "../../schema/drill.ts";
+import type { Kind, Rows } from "../../schema/record.ts";
+import { type CompiledExercise, compileExercise } from "../drill/compile.ts";
+import { newBearing } from "../drill/crux-bearing.ts";
+import { exerciseRows } from "../drill/exercise-rows.ts";
+import { namesOf } from "../drill/names.ts";
+import { settle } from "../drill/settle.ts";
+import type { Manege } from "../ground/figures/figure.ts";
+import type { Pose } from "../ground/plane.ts";
+import { USUAL } from "../ground/usual.ts";
+import { exactly } from "../hands/known.ts";
+import { afterUntreated, type ControlState, startState } from "../hands/state.ts";
+import { chooseReadings, unsettledWords } from "./choose-readings.ts";
+import { Course, type Setting } from "./course.ts";
+import { joinedOf } from "./cut-draft.ts";
+import { readRide } from "./figure-ask.ts";
+import { contextIn, follow } from "./follow.ts";
+import { type FoundGround, groundOf } from "./ground-of.ts";
+import { isRide } from "./horse-order.ts";
+import { lanesOf } from "./lanes.ts";
+import { layOut, type StageSpan } from "./lay-out.ts";
+import { mirrorRidden } from "./mirror-ridden.ts";
+import { speaksOfSides } from "./mirror-words.ts";
+import { poseAtStation, usualStart } from "./places.ts";
+import { planStages } from "./plan.ts";
+import type { PlannedStage } from "./planned.ts";
+import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
+import type { RideContext, RideOptions } from "./ride-context.ts";
+import { rideStage, SECONDS_AN_ACT } from "./ride-stage.ts";
+import { findingsOf } from "./rules/index.ts";
+import type { CompiledPart, PartOf } from "./sources.ts";
+import { threatsOf } from "./threats-of.ts";
+
+/** The ride with what is found in it. `rows` as a bundle of the exercise gives them, with those of any exercise that is
+ *  done again. Throws RangeError when the exercise, the variant or a chosen reading is not among them. */
+export function rideExercise(rows: Rows, exerciseId: string, options: RideOptions = {}): Ridden {
+  const { ridden, context } = rideWithContext(rows, exerciseId, options);
+  const found = { ...ridden, findings: findingsOf(ridden, context) };
+  return options.rein === "mirror the world" ? mirrorRidden(found) : found;
+}
+
+/** The ride as the rules see it, before the world is mirrored, and without findings. */
+export function rideWithContext(
+  allRows: Rows,
+  exerciseId: string,
+  options: RideOptions = {},
+): { ridden: Ridden; context: RideContext } {
+  const rows = exerciseRows(allRows, exerciseId);
+  const variant = options.variant ?? null;
+  const way = options.way ?? (variant === null ? undefined : rows.find("variants", variant)?.way) ?? "mounted";
+  const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant);
+  const compiled = compileExercise(allRows, exerciseId, { choice, way, variant });
+  const settlement = settle(rows, choice, way, variant);
+  const base = { rows, names: namesOf(allRows), settlement };
+  const part: CompiledPart = { elements: compiled.followed.map((one) => one.compiled), base };
+  const partOf = partsOf(
+    allRows,
+    exerciseId,
+    part,
+    (id) => compileExercise(allRows, id, { choice, way }),
+    (id) => {
+      const other = exerciseRows(allRows, id);
+      return { ...base, rows: other, settlement: settle(other, choice, way, null) };
+    },
+  );
+
+  const found: FoundGround = options.ground
+    ? { ...options.ground, supplied: false, notes: [] }
+    : groundOf({ ...base, element: null, bearing: newBearing() }, rows.exercise.ground);
+  const manege: Manege = { ground: found.ground, usual: { ...USUAL, ...options.usual } };
+  const setting: Setting = { manege, horse: options.gaitSpeeds ?? [] };
+  const plans = planStages(part, partOf, found.ground, options.rein === "on the other rein");
+  const objects = compiled.followed[0]?.after.objects.map(({ object }) => object) ?? [];
+  const state = startState(objects, way);
+  const begin = beginning(manege, plans, state);
+  const course = new Course(begin.pose);
+  const stages = rideAll(setting, course, plans, state);
+  const timed = course.timed(SECONDS_AN_ACT);
+  const pieces = course.drafted.map((drafted) => drafted.ridden);
+  const threats = stages.flatMap((stage, index) => threatsOf(plans[index] as PlannedStage, index, stage));
+  const { drill } = compiled;
+  const ridden: Ridden = {
+    exercise: exerciseId,
+    title: drill.exercise.title,
+    way,
+    ground: found.ground,
+    groundName: found.name,
+    groundSupplied: found.supplied,
+    stages,
+    timed,
+    pieces,
+    metres: timed.path.lengths.at(-1) ?? 0,
+    strides: stridesOf(pieces, timed.path.pieces),
+    lanes: lanesOf({ stages, plans, drafted: course.drafted, times: timed.times, threats, names: base.names }),
+    threats,
+    findings: [],
+    treated: drill.treated.sentence.startsWith("The whole") ? "" : drill.treated.sentence,
+    supplied: [
+      ...new Set([
+        ...unsettledWords(drill, supplied),
+        ...found.notes,
+        ...begin.notes,
+        ...stages.flatMap(({ notes }) => notes),
+      ]),
+    ],
+    quoted: quotedIn(allRows, plans),
+  };
+  const context = contextFor({ allRows, exerciseId, options, compiled, supplied, plans, partOf, base, choice });
+  return { ridden, context };
+}
+
+/** Exercises that are done again, each compiled once. */
+function partsOf(
+  rows: Rows,
+  home: string,
+  part: CompiledPart,
+  compile: (exercise: string) => CompiledExercise,
+  baseOf: (exercise: string) => CompiledPart["base"],
+): PartOf {
+  const parts = new Map<string, CompiledPart>([[home, part]]);
+  return (exercise) => {
+    const held = parts.get(exercise);
+    if (held) return held;
+    if (!rows.exercises?.some(({ value }) => value.id === exercise)) return null;
+    const made = { elements: compile(exercise).followed.map((one) => one.compiled), base: baseOf(exercise) };
+    parts.set(exercise, made);
+    return made;
+  };
+}
+
+/** Where the first figure sets out, where it says; else the middle of the foot. */
+function beginning(
+  manege: Manege,
+  plans: readonly PlannedStage[],
+  state: ControlState,
+): { pose: Pose; notes: string[] } {
+  const start = usualStart(manege);
+  const first = plans.flatMap(({ acts }) => acts).find(isRide);
+  const ride = first === undefined ? null : readRide(first, manege.ground, start, state);
+  if (ride?.from) return { pose: poseAtStation(manege, ride.from, ride, true), notes: [] };
+  const note = "The text does not say where it begins: the middle of the foot, heading up the ground, is supplied.";
+  return { pose: start, notes: plans.length === 0 ? [] : [note] };
+}
+
+function rideAll(setting: Setting, course: Course, plans: readonly PlannedStage[], start: ControlState): RiddenStage[] {
+  let state = start;
+  return plans.map((plan, index) => {
+    const [first, from] = [course.drafted.length, course.seconds];
+    const path = rideStage(setting, course, plan, index, state);
+    const span: StageSpan = { first, drafted: path.drafted, from, to: course.seconds };
+    const untreated = plan.is === "untreated";
+    const followed = untreated
+      ? { instants: [], after: afterUntreated(state) }
+      : follow(plan, layOut(plan.acts, course, span), state, course, span);
+    const before = state;
+    state = followed.after;
+    return {
+      element: plan.element,
+      source: plan.source,
+      round: plan.round,
+      mirrored: plan.mirrored,
+      number: plan.number,
+      title: plan.title,
+      is: plan.is,
+      from,
+      to: course.seconds,
+      pieces: { from: first, to: course.drafted.length },
+      joined: joinedOf(path.drafted),
+      refusal: plan.refusal ?? path.refused[0]?.sentence ?? null,
+      refused: path.refused,
+      notes: [...new Set([...plan.notes, ...path.notes, ...(untreated ? [UNTREATED] : [])])],
+      withoutPartner: plan.withoutPartner,
+      before,
+      instants: followed.instants,
+      after: followed.after,
+    };
+  });
+}
+
+const UNTREATED =
+  "A part is not written out yet: where the horse is after it is not known, and it goes on from where it was.";
+
+function stridesOf(pieces: readonly RiddenPiece[], path: Ridden["timed"]["path"]["pieces"]): number | null {
+  let strides = 0;
+  for (const [index, { speed, strideLength }] of pieces.entries()) {
+    const metres = path[index]?.length ?? 0;
+    if (speed === 0 || metres === 0) continue;
+    if (strideLength === null || strideLength === 0) return null;
+    strides += metres / strideLength;
+  }
+  return strides;
+}
+
+const NAMED: readonly Kind[] = [
+  "stations",
+  "objects",
+  "holds",
+  "movements",
+  "threats",
+  "grounds",
+  "cruxes",
+  "readings",
+  "exercises",
+];
+
+/** Names and words of the text in which a side or an hour is spoken of. */
+function quotedIn(rows: Rows, plans: readonly PlannedStage[]): string[] {
+  const names = NAMED.flatMap((kind) =>
+    (rows[kind] ?? []).flatMap(({ value }) => ("name" in value ? [value.name] : "title" in value ? [value.title] : [])),
+  );
+  const elements = plans.flatMap(({ title, notes, acts }) => [
+    title,
+    ...notes.flatMap((note) => note.match(/“[^”]*”/g) ?? []),
+    ...acts.flatMap(({ known, drill }) => [
+      ...Object.values(known.slots).flatMap((held) => wordsIn(exactly(held))),
+      ...drill.citations.map(({ quote }) => quote),
+    ]),
+  ]);
+  const sided = [...names, ...elements].filter(
+    (words) => typeof words === "string" && words.includes(" ") && speaksOfSides(words),
+  );
+  return [...new Set(sided)].sort();
+}
+
+/** The words in a value that are the text's own: an event, a place, a manner; no side of our own. */
+function wordsIn(value: unknown): string[] {
+  if (typeof value === "string") return [value];
+  if (typeof value !== "object" || value === null) return [];
+  const held = value as Record<string, unknown>;
+  return [held.words, held.event, held.what].filter((words) => typeof words === "string");
+}
+
+interface ContextSources {
+  allRows: Rows;
+  exerciseId: string;
+  options: RideOptions;
+  compiled: CompiledExercise;
+  supplied: ReadonlyMap<string, string>;
+  plans: readonly PlannedStage[];
+  partOf: PartOf;
+  base: CompiledPart["base"];
+  choice: ReadonlyMap<string, string>;
+}
+
+function contextFor({
+  allRows,
+  exerciseId,
+  options,
+  compiled,
+  supplied,
+  plans,
+  partOf,
+  base,
+  choice,
+}: ContextSources): RideContext {
+  const acts = plans.map((plan) => new Map(plan.acts.map((act) => [act.id, act])));
+  const elements = new Map(compiled.drill.elements.map((one) => [one.id, one]));
+  const element = (id: string): DrillElement | null => {
+    const own = elements.get(id);
+    if (own) return own;
+    const row = base.rows.find("elements", id);
+    return (row && partOf(row.exercise)?.elements.find(({ drill }) => drill.id === id)?.drill) ?? null;
+  };
+  return {
+    allRows,
+    rows: base.rows,
+    names: base.names,
+    options,
+    compiled,
+    settlement: base.settlement,
+    supplied,
+    actsOf: (stage) => plans[stage]?.acts ?? [],
+    act: (stage, action) => acts[stage]?.get(action) ?? null,
+    element,
+    hold: (stage, id) => {
+      const plan = plans[stage];
+      return plan === undefined ? null : contextIn(plan).hold(id);
+    },
+    rideUnder: (crux, reading) =>
+      rideWithContext(allRows, exerciseId, { ...options, choice: new Map([...choice, [crux, reading]]) }),
+  };
+}

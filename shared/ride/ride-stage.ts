@@ -1,0 +1,225 @@
+/** shared/ride/ride-stage.ts - one stage ridden: its figures from where the horse is, joined where the text leaves a gap.
+ *  May import: schema types, shared/ground, shared/hands, siblings in shared/ride. Keeps rules R13-R22 (shared/ride/RULES.md).
+ *  A figure that cannot be ridden is refused with its sentence; the horse stays where it is and the ride goes on. */
+import type { FigureResult } from "../ground/figures/figure.ts";
+import { staysInside } from "../ground/figures/onto.ts";
+import { rideFigure } from "../ground/figures/ride-figure.ts";
+import { shortestJoin } from "../ground/join.ts";
+import { distance, mirrorPose, type Pose, settled, turnBetween } from "../ground/plane.ts";
+import { applyAct, NO_CONTEXT } from "../hands/apply.ts";
+import type { ControlState } from "../hands/state.ts";
+import { type Course, type Drafted, type Setting, standing } from "./course.ts";
+import { cutAtFraction } from "./cut-draft.ts";
+import { askOf, nameIn, type RideAct, readRide, withShortWay } from "./figure-ask.ts";
+import { gaitOf, type PieceGait } from "./gait-of.ts";
+import { goOn } from "./go-on.ts";
+import { halts, horseOrder, isGait, isRide, takesTime } from "./horse-order.ts";
+import { metresWords } from "./measured.ts";
+import { isThere, poseAtStation } from "./places.ts";
+import type { PlannedStage } from "./planned.ts";
+import type { RiddenStage } from "./ridden.ts";
+import type { RiddenAct } from "./ride-context.ts";
+import { withWayTo } from "./round-to.ts";
+
+export interface StagePath {
+  drafted: Drafted[];
+  refused: RiddenStage["refused"];
+  notes: string[];
+}
+
+/** Seconds for an act of the hands where nothing is ridden, and the least a stage lasts; supplied. */
+export const SECONDS_AN_ACT = 2;
+
+/** Lays the stage and moves the horse to its end. `state` is the control state before it. */
+export function rideStage(
+  setting: Setting,
+  course: Course,
+  plan: PlannedStage,
+  stage: number,
+  state: ControlState,
+): StagePath {
+  const laid: StagePath = { drafted: [], refused: [], notes: [] };
+  if (plan.is === "untreated" || plan.refusal !== null) return laid;
+  const { sequence, cuts } = horseOrder(plan.acts);
+  const rider = new StageRider(setting, course, plan, stage, state, laid);
+  if (sequence.some(isRide)) for (const act of sequence) rider.do(act);
+  else {
+    for (const act of sequence) rider.learn(act);
+    laid.drafted.push(...rider.withoutFigure());
+  }
+  for (const cut of cuts) {
+    rider.learn(cut.act);
+    laid.drafted = cutAtFraction(laid.drafted, cut, () => gaitOf(rider.state, null, setting.horse, laid.notes));
+  }
+  course.add(laid.drafted);
+  return laid;
+}
+
+/** Metres and hundredths of a degree within which the end of a run fits its start. */
+const FITS = { distance: 1.5, heading: 2_000 };
+
+class StageRider {
+  state: ControlState;
+  #first = true;
+  readonly #setting: Setting;
+  readonly #course: Course;
+  readonly #plan: PlannedStage;
+  readonly #stage: number;
+  readonly #laid: StagePath;
+
+  constructor(
+    setting: Setting,
+    course: Course,
+    plan: PlannedStage,
+    stage: number,
+    state: ControlState,
+    laid: StagePath,
+  ) {
+    this.#setting = setting;
+    this.#course = course;
+    this.#plan = plan;
+    this.#stage = stage;
+    this.#laid = laid;
+    this.state = state;
+  }
+
+  /** What the act does to gait and rein; where the hands are is followed later. */
+  learn(act: RiddenAct): void {
+    this.state = applyAct(this.state, act.known, NO_CONTEXT);
+  }
+
+  do(act: RiddenAct): void {
+    if (isGait(act)) {
+      this.learn(act);
+      // A halt said after the figures is where the horse stops.
+      if (halts(act) && this.#laid.drafted.length > 0) this.#stand(act);
+      return;
+    }
+    const ride = readRide(act, this.#setting.manege.ground, this.#course.pose, this.state);
+    if (ride === null) {
+      this.#refuse(act.id, `What is ridden is not known: “${act.words}”. Say which figure it is.`);
+    } else if (ride.figure === "halt") {
+      this.#note(ride.notes);
+      this.#stand(act);
+    } else this.#figure(withShortWay(ride));
+    this.learn(act);
+  }
+
+  #stand(act: RiddenAct): void {
+    const seconds = SECONDS_AN_ACT * Math.max(1, handActs(this.#plan.acts, act));
+    this.#note([`A halt lasts ${SECONDS_AN_ACT} s, or ${SECONDS_AN_ACT} s for each act of the hands in it; supplied.`]);
+    this.#laid.drafted.push(standing(this.#course.pose, seconds, this.#stage, act.id));
+  }
+
+  #figure(ride: RideAct): void {
+    const { manege, horse } = this.#setting;
+    const { ground, usual } = manege;
+    this.#note(ride.notes);
+    const gait = gaitOf(this.state, ride.figure, horse, this.#laid.notes);
+    this.#joinUp(ride, gait);
+    if (this.#first)
+      this.#course.began.set(this.#plan.source, { pose: this.#course.pose, mirrored: this.#plan.mirrored });
+    this.#first = false;
+    const sized = this.#sameSize(ride);
+    const ask = askOf(sized, ground);
+    const toward = sized.toward === null ? null : nameIn(ground, sized.toward);
+    const result: FigureResult =
+      toward === null ? rideFigure(manege, this.#course.pose, ask) : withWayTo(manege, this.#course.pose, ask, toward);
+    if (!result.ok) {
+      this.#refuse(ride.act.id, result.sentence);
+      return;
+    }
+    this.#note(result.notes.map(({ sentence }) => sentence));
+    const line = result.notes.find((note) => note.is === "supplied line" && note.from === 0);
+    const oblique = ride.figure === "half volte" || ride.figure === "half volte reversed";
+    const joins = line?.is === "supplied line" && !oblique ? line.pieces : 0;
+    this.#laid.drafted.push(
+      ...result.path.pieces.map(
+        (piece, index): Drafted => ({
+          piece,
+          ridden: { stage: this.#stage, action: ride.act.id, figure: ride.figure, joins: index < joins, ...gait },
+        }),
+      ),
+    );
+    const last = result.path.pieces.at(-1);
+    if (sized.about !== null && last?.is === "arc") this.#course.sizes.set(sized.about.id, last.radius * 2);
+    this.#course.pose = settled(result.path.end);
+    if (result.path.pieces.some((piece) => piece.is === "arc" && piece.radius < usual.leastRadius / 10))
+      this.#note([`Some bend is tighter than ${metresWords(usual.leastRadius / 10)}.`]);
+  }
+
+  /** A circle about the same place with no size of its own is the circle last ridden there, if the horse is on it. */
+  #sameSize(ride: RideAct): RideAct {
+    if (ride.about === null || ride.size !== null) return ride;
+    const size = this.#course.sizes.get(ride.about.id);
+    const outline = ride.about.outline;
+    if (size === undefined || outline.is !== "point") return ride;
+    const away = distance(this.#course.pose, outline.at);
+    if (Math.abs(away - size / 2) > 0.002) return ride;
+    this.#note([
+      `The text does not say the size of the circle about ${ride.about.name} again: it is the same, ${metresWords(size)} across.`,
+    ]);
+    return { ...ride, size };
+  }
+
+  /** The supplied line to where the figure sets out, where the horse is not there. */
+  #joinUp(ride: RideAct, gait: PieceGait): void {
+    const { manege } = this.#setting;
+    const course = this.#course;
+    const begin = course.drafted.length === 0 && this.#laid.drafted.length === 0;
+    if (begin) return;
+    if (ride.from !== null && ride.figure !== "change across") {
+      if (isThere(manege, ride.from, course.pose)) return;
+      this.#join(poseAtStation(manege, ride.from, ride, false), ride.from.name, ride.act.id, gait);
+      return;
+    }
+    const before = this.#first && this.#plan.beginsLike !== null ? course.began.get(this.#plan.beginsLike) : undefined;
+    if (before === undefined) return;
+    const target = before.mirrored === this.#plan.mirrored ? before.pose : mirrorPose(before.pose);
+    const turn = Math.abs(turnBetween(course.pose.heading, target.heading));
+    if (distance(course.pose, target) <= FITS.distance && turn <= FITS.heading) return;
+    this.#join(target, "where it is to begin again", ride.act.id, gait);
+  }
+
+  #join(target: Pose, where: string, action: string, gait: PieceGait): void {
+    const { manege } = this.#setting;
+    const join = shortestJoin(this.#course.pose, target, manege.usual.leastRadius, (way) =>
+      staysInside(manege, way.pieces),
+    );
+    if (join === null) {
+      this.#refuse(
+        action,
+        `A way to ${where} was expected, but none stays on the ground. It goes on from where the horse is.`,
+      );
+      return;
+    }
+    if (join.pieces.length === 0) return;
+    this.#note([
+      `The text does not say how the horse comes to ${where}: a line of ${metresWords(join.length)} is supplied.`,
+    ]);
+    const ridden = { stage: this.#stage, action: null, figure: null, joins: true, ...gait };
+    this.#laid.drafted.push(...join.pieces.map((piece) => ({ piece, ridden })));
+    this.#course.pose = settled(target);
+  }
+
+  /** A stage in which nothing is ridden lasts as long as its acts, standing or going on as before. */
+  withoutFigure(): Drafted[] {
+    const seconds = SECONDS_AN_ACT * Math.max(1, handActs(this.#plan.acts, null));
+    return goOn(this.#setting, this.#course, this.#stage, this.state, seconds, this.#laid.notes);
+  }
+
+  #note(sentences: readonly string[]): void {
+    this.#laid.notes.push(...sentences);
+  }
+
+  #refuse(action: string, sentence: string): void {
+    this.#laid.refused.push({ action, sentence });
+  }
+}
+
+/** Acts of the hands that take time of their own, after an act (null: all of them). */
+function handActs(acts: readonly RiddenAct[], after: RiddenAct | null): number {
+  const from = after === null ? 0 : acts.indexOf(after) + 1;
+  return acts.slice(from).filter((act) => !isRide(act) && !isGait(act) && !act.drill.inherited && takesTime(act))
+    .length;
+}
