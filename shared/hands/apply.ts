@@ -202,13 +202,14 @@ function applyHoldAct(state: ControlState, act: KnownAct, doing: Doing): Control
   const holds =
     ids === null ? [null] : possible<string | null>(ids, [null]).map((id) => (id === null ? null : doing.hold(id)));
   return withBoth((now, _act, hands, held) => {
-    const [main] = hands ?? [];
+    // Of both hands either may be the main one.
+    const mains: readonly (Hand | null)[] = hands === null || hands.length === 0 ? [null] : hands;
     return joined(
       now,
-      holds.map((hold) =>
-        hold === null || main === undefined
-          ? applyUnknownHold(now, main ?? null, held)
-          : applyHold(now, hold, main, held),
+      mains.flatMap((main) =>
+        holds.map((hold) =>
+          hold === null || main === null ? applyUnknownHold(now, main, held) : applyHold(now, hold, main, held),
+        ),
       ),
     );
   }, "holding")(state, act, doing);
