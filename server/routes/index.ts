@@ -7,6 +7,7 @@ import { sendHistory, takeChange, takeUndo } from "./changes.ts";
 import { sendContents, sendHealth } from "./contents.ts";
 import { sendEvents } from "./events.ts";
 import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
+import { sendFound } from "./find.ts";
 import { acceptFile, previewFile } from "./imports.ts";
 import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
 import { sendPublishedSchema } from "./published.ts";
@@ -16,6 +17,7 @@ export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/health", sendHealth(desk));
   app.get("/api/contents", sendContents(desk));
   app.get("/api/events", sendEvents(desk));
+  app.get("/api/find", sendFound(desk));
 
   app.get("/api/passages/:id", sendPassage(desk));
   app.get("/api/passages/:id/texts", sendTexts(desk));

@@ -11,6 +11,7 @@
  *    readChange(store, changeId)                         -> LoggedChange | null
  *    readRow(store, kind, id), readRows(store, kind)     -> Row | null, Row[]
  *    readTextsAfter(store, passage, revision, number)    -> Row[]                oldest first
+ *    newestNumber(store), kindsTouchedSince(store, change) -> number, Kind[]     see read-for-finding.ts for its others
  *    putAttachment(store, { mediaType, name, bytes })    -> hash; getAttachment(store, hash) -> Attachment | null
  *    inTransaction(store, work)                          -> Outcome<T>           a refusal undoes all that was done in it
  *    replay(store), allRows(store)                       -> Rows                 equal, always
@@ -19,10 +20,18 @@
  *  `now` is ISO 8601 in UTC. `Outcome`, `refused`, `statusOf` are in server/errors.ts. */
 export { type AmendOptions, amendPassage } from "./amend-passage.ts";
 export { type Attachment, getAttachment, putAttachment } from "./attachments.ts";
+export { newestNumber } from "./log.ts";
 export { openStore, type Store } from "./open-store.ts";
 export { type Problem, problemsOf, refuseFor } from "./problem.ts";
 export { type BundleOf, readBundle } from "./read-bundle.ts";
 export { readContents } from "./read-contents.ts";
+export {
+  type CurrentText,
+  kindsTouchedSince,
+  readCurrentTexts,
+  readFirstPassage,
+  readFirstPlace,
+} from "./read-for-finding.ts";
 export { type HistoryQuery, readChange, readHistory } from "./read-history.ts";
 export { readRow, readRows } from "./read-row.ts";
 export { readTextsAfter } from "./read-texts.ts";

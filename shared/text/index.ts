@@ -7,4 +7,6 @@ export * from "./graphemes.ts";
 export * from "./overlaps.ts";
 export * from "./projection.ts";
 export * from "./quote.ts";
+export * from "./wanted-words.ts";
 export * from "./words-diff.ts";
+export * from "./words-in-context.ts";

@@ -7,6 +7,7 @@ type Bench = { default: (report: Report) => Promise<void> };
 
 /** Name, and how to load it. Loaded one at a time, so that a bench pays only for itself. */
 const benches: [name: string, load: () => Promise<Bench>][] = [
+  ["find", () => import("./find.bench.ts")],
   ["ground", () => import("./ground.bench.ts")],
   ["import", () => import("./import.bench.ts")],
   ["passage", () => import("./passage.bench.ts")],
