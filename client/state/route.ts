@@ -3,6 +3,7 @@ import { computed, signal } from "@preact/signals";
 
 export type Route =
   | { room: "read"; passage: string | null }
+  | { room: "ride"; exercise: string | null }
   | { room: "print"; exercise: string | null }
   | { room: "import"; work: string | null }
   | { room: "history"; work: string | null };
@@ -14,6 +15,7 @@ window.addEventListener("popstate", () => {
 
 export const route = computed<Route>(() => {
   const [room = "", id = ""] = path.value.split("/").filter(Boolean).map(decodeURIComponent);
+  if (room === "ride") return { room, exercise: id || null };
   if (room === "print") return { room, exercise: id || null };
   if (room === "import") return { room, work: id || null };
   if (room === "history") return { room, work: id || null };

@@ -1,0 +1,56 @@
+/** client/ride/moving-rider.tsx - a rider on the plan. With every frame one transform is set and nothing is rendered; the
+ *  drawing itself is rendered anew when the hands change. */
+import type { ReadonlySignal } from "@preact/signals";
+import { useSignalEffect } from "@preact/signals";
+import type { ComponentChildren } from "preact";
+import { useRef } from "preact/hooks";
+import { poseAtTime, type TimedPath } from "../../shared/ground/timed-path.ts";
+import type { HandsFigure } from "../../shared/hands/figure.ts";
+import { onFoot } from "./moment.ts";
+import { atPose } from "./plan-frame.ts";
+import { seconds } from "./playing.ts";
+import { RiderFromAbove } from "./rider-from-above.tsx";
+
+export function MovingRider({
+  timed,
+  starts = 0,
+  figure,
+  soft = false,
+  letter = "",
+  children,
+}: {
+  timed: TimedPath;
+  /** Seconds of the common clock at which this rider begins. */
+  starts?: number;
+  figure: ReadonlySignal<HandsFigure | null>;
+  soft?: boolean;
+  letter?: string;
+  children?: ComponentChildren;
+}) {
+  const group = useRef<SVGGElement>(null);
+  const path = useRef({ timed, starts });
+  path.current = { timed, starts };
+  const place = () => {
+    const pose = poseAtTime(path.current.timed, seconds.value - path.current.starts);
+    group.current?.setAttribute("transform", atPose(pose));
+  };
+  useSignalEffect(place);
+  const drawn = figure.value;
+  return (
+    <g
+      ref={(element) => {
+        group.current = element;
+        if (element !== null) place();
+      }}
+      class={`moving-rider ${soft ? "soft" : ""}`}
+    >
+      {children}
+      {drawn && <RiderFromAbove figure={drawn} onFoot={onFoot.value} />}
+      {letter && (
+        <text class="letter" x="6" y="9">
+          {letter}
+        </text>
+      )}
+    </g>
+  );
+}

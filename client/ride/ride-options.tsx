@@ -1,0 +1,149 @@
+/** client/ride/ride-options.tsx - which exercise, on which hand, mounted or on foot, and under which readings. */
+import type { DrillCrux } from "../../schema/drill.ts";
+import { listedWorks } from "../read/contents-order.ts";
+import { go } from "../state/route.ts";
+import { cruxes, drill } from "./riding.ts";
+import { besideReading, choice, REINS, read, rein, way } from "./wish.ts";
+
+export function WhichExercise({ exercise }: { exercise: string }) {
+  return (
+    <label class="which">
+      <span class="label">Exercise</span>{" "}
+      <select value={exercise} onChange={(event) => go(`/ride/${event.currentTarget.value}`)}>
+        {listedWorks.value.flatMap(({ work, groups }) =>
+          groups
+            .filter(({ isExercise }) => isExercise)
+            .map((group) => (
+              <option key={group.key} value={group.key}>
+                {group.label && `${group.label}. `}
+                {group.title}
+                {listedWorks.value.length > 1 && ` (${work.title})`}
+              </option>
+            )),
+        )}
+      </select>
+    </label>
+  );
+}
+
+export function HowRidden() {
+  return (
+    <>
+      <label>
+        <span class="label">Ride it</span>{" "}
+        <select
+          value={rein.value}
+          onChange={(event) => {
+            const chosen = REINS.find(({ value }) => value === event.currentTarget.value);
+            if (chosen) rein.value = chosen.value;
+          }}
+        >
+          {REINS.map(({ value, words }) => (
+            <option key={value} value={value}>
+              {words}
+            </option>
+          ))}
+        </select>
+      </label>
+      <fieldset class="ways">
+        <legend class="spoken">Mounted or on foot</legend>
+        {(["mounted", "on foot"] as const).map((option) => (
+          <label key={option}>
+            <input type="radio" name="ride-way" checked={way.value === option} onChange={() => (way.value = option)} />{" "}
+            {option}
+          </label>
+        ))}
+      </fieldset>
+    </>
+  );
+}
+
+/** One choice a crux; what was decided is offered first. Then the reading that is ridden beside. */
+export function Readings() {
+  const list = cruxes.value;
+  if (list.length === 0) return null;
+  const other = besideReading.value;
+  return (
+    <section class="readings-ridden" aria-label="Readings">
+      <h3>Readings, for this ride only</h3>
+      {list.map((crux) => (
+        <label key={crux.crux} class="field">
+          <span>
+            <span class="dagger">†</span> {crux.title}
+          </span>
+          <select
+            value={choice.value[crux.crux] ?? ""}
+            onChange={(event) => read(crux.crux, event.currentTarget.value || null)}
+          >
+            <option value="">{decidedWords(crux)}</option>
+            {readingsOf(crux).map(({ reading, words }) => (
+              <option key={reading} value={reading}>
+                {words}
+              </option>
+            ))}
+          </select>
+        </label>
+      ))}
+      <label class="field">
+        <span>Beside it, in soft ink</span>
+        <select
+          value={other ? `${other.crux} ${other.reading}` : ""}
+          onChange={(event) => {
+            const [crux, reading] = event.currentTarget.value.split(" ");
+            besideReading.value = crux && reading ? { crux, reading } : null;
+          }}
+        >
+          <option value="">nothing</option>
+          {list.map((crux) => (
+            <optgroup key={crux.crux} label={`† ${crux.title}`}>
+              {readingsOf(crux)
+                .filter(({ reading }) => reading !== takenNow(crux))
+                .map(({ reading, words }) => (
+                  <option key={reading} value={`${crux.crux} ${reading}`}>
+                    {words}
+                  </option>
+                ))}
+            </optgroup>
+          ))}
+        </select>
+      </label>
+      {other && <TwoTogether crux={list.find(({ crux }) => crux === other.crux)} reading={other.reading} />}
+    </section>
+  );
+}
+
+/** Names the two readings that are shown together. */
+function TwoTogether({ crux, reading }: { crux: DrillCrux | undefined; reading: string }) {
+  if (crux === undefined) return null;
+  const title = (id: string | null) =>
+    crux.taken?.reading === id ? crux.taken?.title : crux.others.find((one) => one.reading === id)?.title;
+  return (
+    <p class="two meta">
+      <span class="ink-line" /> {title(takenNow(crux)) ?? "as it is not settled"} <span class="ink-line soft" />{" "}
+      {title(reading) ?? ""}
+    </p>
+  );
+}
+
+/** The reading that is ridden: chosen here, else decided; null when neither. */
+function takenNow(crux: DrillCrux): string | null {
+  const chosen = choice.value[crux.crux];
+  if (chosen !== undefined) return chosen;
+  const now = drill.value?.elements.flatMap((element) => element.cruxes).find((one) => one.crux === crux.crux);
+  return (now ?? crux).taken?.reading ?? null;
+}
+
+function decidedWords(crux: DrillCrux): string {
+  return crux.taken ? `${crux.taken.title} (${crux.taken.because})` : "not settled: the first is supplied";
+}
+
+function readingsOf(crux: DrillCrux): { reading: string; words: string }[] {
+  const taken = crux.taken ? [{ reading: crux.taken.reading, words: crux.taken.title }] : [];
+  return [
+    ...taken,
+    ...crux.others.map(({ reading, title, status }) => ({
+      reading,
+      words: status === "ruled out" ? `${title} (ruled out)` : title,
+    })),
+  ];
+}

@@ -1,0 +1,135 @@
+/** client/ride/ride-room.tsx - the Ride room: the plan with its riders at the left, the words and what stands in the way
+ *  at the right, the lanes below; then who else rides, what was supplied, and the rules. */
+import { useEffect } from "preact/hooks";
+import { CAUTION } from "../../shared/drill/caution.ts";
+import type { Ridden } from "../../shared/ride/ridden.ts";
+import { listedWorks } from "../read/contents-order.ts";
+import { HandsFigure } from "../read/hands-figure.tsx";
+import { exerciseRefusal, openExercise, openExerciseId } from "../state/exercise.ts";
+import { contents, loadContents } from "../state/passage.ts";
+import { follow, go } from "../state/route.ts";
+import { Controls, NowLine, SpokenStep } from "./controls.tsx";
+import { Findings } from "./findings.tsx";
+import { Lanes, LanesNow } from "./lanes.tsx";
+import { chosenFinding, figure, onFoot } from "./moment.ts";
+import { Plan } from "./plan.tsx";
+import { goTo, pause } from "./playing.ts";
+import { HowRidden, Readings, WhichExercise } from "./ride-options.tsx";
+import { nearestShown, riderWishes } from "./riders.ts";
+import { RidersList } from "./riders-list.tsx";
+import { ridden } from "./riding.ts";
+import { RulesTable } from "./rules-table.tsx";
+import { SuppliedList } from "./supplied-list.tsx";
+import { wishNothing } from "./wish.ts";
+import { WordsNow } from "./words-now.tsx";
+
+export function RideRoom({ exercise }: { exercise: string | null }) {
+  useEffect(() => {
+    void loadContents();
+    return pause;
+  }, []);
+  const first =
+    listedWorks.value.flatMap(({ groups }) => groups.filter(({ isExercise }) => isExercise))[0]?.key ?? null;
+  useEffect(() => {
+    if (exercise === null) {
+      if (first !== null) go(`/ride/${first}`, true);
+      return;
+    }
+    wishNothing();
+    riderWishes.value = [];
+    nearestShown.value = null;
+    chosenFinding.value = null;
+    goTo(0);
+    void openExercise(exercise);
+  }, [exercise, first]);
+
+  if (exercise === null) return <NoExercise loaded={contents.value !== null} />;
+  const ride = openExerciseId.value === exercise ? ridden.value : null;
+  return (
+    <main class="ride" id="main">
+      <header class="ride-head">
+        <WhichExercise exercise={exercise} />
+        {ride && <HowRidden />}
+        {ride?.treated && <p class="meta treated">{ride.treated}</p>}
+      </header>
+      {exerciseRefusal.value && (
+        <p class="notice" role="alert">
+          {exerciseRefusal.value.sentence}
+        </p>
+      )}
+      {ride && ride.stages.length > 0 && <Riding ride={ride} exercise={exercise} />}
+      {ride && ride.stages.length === 0 && <NothingTreated />}
+    </main>
+  );
+}
+
+function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
+  const hands = figure.value;
+  return (
+    <>
+      <section class="on-the-ground" aria-label="On the ground">
+        <div class="plan-and-hands">
+          <Plan ride={ride} />
+          <div class="beside-the-plan">
+            <NowLine />
+            {hands && (
+              <div class="hands-now">
+                <HandsFigure figure={hands} onFoot={onFoot.value} />
+                <p class="meta">{hands.sentence.replace(/^Now: /, "")}</p>
+              </div>
+            )}
+          </div>
+        </div>
+        <Controls ride={ride} />
+        {ride.groundSupplied && (
+          <p class="meta">
+            No ground is drawn for this exercise. It is shown on {ride.groundName}, supplied; draw its own in Read.
+          </p>
+        )}
+      </section>
+      <div class="beside-the-ground">
+        <WordsNow exercise={exercise} />
+        <Findings ride={ride} />
+        <p class="care">{CAUTION}</p>
+        <Readings />
+      </div>
+      <Lanes ride={ride} />
+      <LanesNow ride={ride} />
+      <div class="ride-more">
+        <RidersList />
+        <SuppliedList ride={ride} />
+        <RulesTable />
+      </div>
+      <SpokenStep />
+    </>
+  );
+}
+
+function NoExercise({ loaded }: { loaded: boolean }) {
+  return (
+    <main class="room" id="main">
+      <h1>Ride</h1>
+      {loaded && (
+        <p class="empty">
+          There is no exercise to ride yet. Open a passage in{" "}
+          <a href="/" onClick={follow}>
+            Read
+          </a>{" "}
+          and start one there: as soon as it has a step, it can be watched here.
+        </p>
+      )}
+    </main>
+  );
+}
+
+function NothingTreated() {
+  return (
+    <p class="empty">
+      Nothing of this exercise is treated yet. Mark its first step in{" "}
+      <a href="/" onClick={follow}>
+        Read
+      </a>
+      ; it can be ridden from then on, and what is missing is said.
+    </p>
+  );
+}

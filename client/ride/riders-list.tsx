@@ -1,0 +1,109 @@
+/** client/ride/riders-list.tsx - other riders on the ground: adding them, setting them off, and where two come near. */
+import { useSignal } from "@preact/signals";
+import { clock, metres } from "./moment.ts";
+import {
+  addRider,
+  changeRider,
+  goToNearest,
+  letterOf,
+  MOST_OTHERS,
+  nearPairs,
+  OFFSETS,
+  removeRider,
+  riderWishes,
+} from "./riders.ts";
+
+const SHOWN = 6;
+
+export function RidersList() {
+  const wishes = riderWishes.value;
+  return (
+    <section class="riders-list" aria-label="Riders">
+      <h3>Riders</h3>
+      <p>
+        <b class="ref">A</b> rides it as it is shown.
+      </p>
+      {wishes.map((wish, index) => (
+        <div key={wish.id} class="row rider-wish">
+          <b class="ref">{letterOf(index + 1)}</b>
+          <select
+            aria-label={`How rider ${letterOf(index + 1)} rides it`}
+            value={wish.mirrored ? "mirrored" : "same"}
+            onChange={(event) => changeRider(wish.id, { mirrored: event.currentTarget.value === "mirrored" })}
+          >
+            <option value="same">the same</option>
+            <option value="mirrored">mirrored</option>
+          </select>
+          <input
+            type="number"
+            step="0.5"
+            aria-label={`How far rider ${letterOf(index + 1)} is set off`}
+            value={wish.amount}
+            onInput={(event) => {
+              const amount = event.currentTarget.valueAsNumber;
+              if (Number.isFinite(amount) && Math.abs(amount) <= 1000) changeRider(wish.id, { amount });
+            }}
+          />
+          <select
+            aria-label={`In what rider ${letterOf(index + 1)} is set off`}
+            value={wish.by}
+            onChange={(event) => {
+              const by = OFFSETS.find((option) => option === event.currentTarget.value);
+              if (by) changeRider(wish.id, { by });
+            }}
+          >
+            {OFFSETS.map((option) => (
+              <option key={option} value={option}>
+                {option}
+              </option>
+            ))}
+          </select>
+          <button type="button" class="quiet" onClick={() => removeRider(wish.id)}>
+            take away
+          </button>
+        </div>
+      ))}
+      <button type="button" disabled={wishes.length >= MOST_OTHERS} onClick={addRider}>
+        Add a rider
+      </button>
+      {wishes.length >= MOST_OTHERS && <span class="meta"> Eight are as many as are reckoned with on one ground.</span>}
+      <NearPairs />
+    </section>
+  );
+}
+
+function NearPairs() {
+  const allShown = useSignal(false);
+  const pairs = nearPairs.value;
+  if (pairs.length === 0) return null;
+  const shown = allShown.value ? pairs : pairs.slice(0, SHOWN);
+  return (
+    <>
+      <p class="label">How near they come</p>
+      <ul class="near-pairs">
+        {shown.map((near) => {
+          const touch = near.nearest.metres < 0.01;
+          return (
+            <li key={`${near.a} ${near.b} ${near.point}`} class={touch ? "touch" : ""}>
+              {near.point === null ? `${near.a} and ${near.b}` : `The ${near.point} of ${near.a}, and ${near.b}`}:{" "}
+              <b>{touch ? "they touch" : `${metres(near.nearest.metres)} m`}</b> at {clock(near.nearest.seconds)},{" "}
+              {near.place}.{" "}
+              <button type="button" class="quiet" onClick={() => goToNearest(near)}>
+                go there
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+      {pairs.length > shown.length && (
+        <button type="button" class="quiet" onClick={() => (allShown.value = true)}>
+          show all {pairs.length}
+        </button>
+      )}
+      <p class="meta">
+        Between the outsides of the horses, each taken 2.4 m long and 0.8 m broad; points where the text lets them be
+        known. A length and a breadth of horses on the day may differ.
+      </p>
+    </>
+  );
+}

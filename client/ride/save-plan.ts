@@ -1,0 +1,80 @@
+/** client/ride/save-plan.ts - the plan at this moment as an SVG file that stands alone: every line carries its own colour
+ *  and width in metres of the page, in the ink of paper whatever the window looks like. */
+import type { Ridden } from "../../shared/ride/ridden.ts";
+import { clock, stage, stageName } from "./moment.ts";
+import { seconds } from "./playing.ts";
+
+const STYLES = [
+  "fill",
+  "stroke",
+  "stroke-width",
+  "stroke-dasharray",
+  "stroke-linecap",
+  "stroke-linejoin",
+  "opacity",
+  "font-family",
+  "font-size",
+  "font-style",
+  "font-weight",
+  "text-anchor",
+] as const;
+/** Of a sheet of paper; the plan keeps its shape. */
+const WIDTH = 160;
+
+/** Downloads the plan as it is shown now. Does nothing while there is no plan. */
+export function savePlan(ride: Ridden): void {
+  const plan = document.querySelector<HTMLElement>(".plan");
+  if (plan === null) return;
+  const text = planAsSvg(plan, ride);
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
+  link.download = `${ride.title.replace(/[^\p{L}\p{N}]+/gu, "-").toLowerCase()}-${clock(seconds.value).replace(":", "m")}s.svg`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 1000);
+}
+
+function planAsSvg(plan: HTMLElement, ride: Ridden): string {
+  // A copy in the ink of paper is laid out out of sight, so that its styles can be asked for.
+  const copy = plan.cloneNode(true) as HTMLElement;
+  copy.classList.add("on-paper");
+  plan.parentElement?.append(copy);
+  const [ground, riders] = [...copy.querySelectorAll("svg")];
+  const svg = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  if (ground) {
+    const [, , width = 1, height = 1] = (ground.getAttribute("viewBox") ?? "").split(" ").map(Number);
+    svg.setAttribute("viewBox", ground.getAttribute("viewBox") ?? "");
+    svg.setAttribute("width", `${WIDTH}mm`);
+    svg.setAttribute("height", `${((WIDTH * height) / width).toFixed(1)}mm`);
+    const title = document.createElementNS("http://www.w3.org/2000/svg", "title");
+    title.textContent = `${ride.title}, ${clock(seconds.value)}${stage.value ? `: ${stageName(stage.value)}` : ""}`;
+    svg.append(title);
+    for (const sheet of [ground, riders]) {
+      if (sheet === undefined) continue;
+      inkIn(sheet);
+      svg.append(...sheet.children);
+    }
+  }
+  copy.remove();
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${new XMLSerializer().serializeToString(svg)}\n`;
+}
+
+/** Writes the style of every shape on the shape, and takes off what only this window understands. */
+function inkIn(sheet: SVGSVGElement): void {
+  const shapes = [...sheet.querySelectorAll<SVGElement>("*")].map((shape) => ({
+    shape,
+    style: getComputedStyle(shape),
+  }));
+  const inked = shapes.map(({ shape, style }) => ({
+    shape,
+    styles: STYLES.map((name) => [name, style.getPropertyValue(name)] as const),
+  }));
+  for (const { shape, styles } of inked) {
+    shape.removeAttribute("class");
+    shape.removeAttribute("style");
+    if (shape instanceof SVGGElement) continue;
+    for (const [name, value] of styles) {
+      if (value !== "" && value !== "none" && value !== "normal") shape.setAttribute(name, value.replace(/px$/, ""));
+      else if (name === "fill" || name === "stroke") shape.setAttribute(name, value || "none");
+    }
+  }
+}

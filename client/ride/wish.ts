@@ -1,0 +1,32 @@
+/** client/ride/wish.ts - how one wants to see the exercise ridden. Kept in this window only; nothing here is stored. */
+import { signal } from "@preact/signals";
+import type { Way } from "../../schema/guard.ts";
+import type { Rein } from "../../shared/ride/ride-context.ts";
+
+export const REINS: readonly { value: Rein; words: string }[] = [
+  { value: "as it is", words: "as it is" },
+  { value: "mirror the world", words: "mirrored, ground and all" },
+  { value: "on the other rein", words: "on the other rein" },
+];
+
+export const rein = signal<Rein>("as it is");
+export const way = signal<Way>("mounted");
+/** Readings taken here, by crux; a crux that is not among them goes as it was decided. */
+export const choice = signal<Readonly<Record<string, string>>>({});
+/** A reading ridden beside the one that is taken, in soft ink. */
+export const besideReading = signal<{ crux: string; reading: string } | null>(null);
+
+/** Takes a reading of a crux; null goes back to what was decided. */
+export function read(crux: string, reading: string | null): void {
+  const { [crux]: _before, ...rest } = choice.value;
+  choice.value = reading === null ? rest : { ...rest, [crux]: reading };
+  if (besideReading.value?.crux === crux && besideReading.value.reading === reading) besideReading.value = null;
+}
+
+/** As the exercise is when one comes to it. */
+export function wishNothing(): void {
+  choice.value = {};
+  besideReading.value = null;
+  rein.value = "as it is";
+  way.value = "mounted";
+}

@@ -1,0 +1,126 @@
+/** client/ride/words-now.tsx - the words behind what is happening now: the passage, with those of the step washed and
+ *  those of what is being done, or of a finding, lit. */
+import { useSignal } from "@preact/signals";
+import type { Citation } from "../../schema/drill.ts";
+import { formatReference } from "../../shared/cite/format-reference.ts";
+import { follow } from "../state/route.ts";
+import { type Place, placesOf, type ReadPassage, readPassages, runsOf } from "./lit-words.ts";
+import { lit, stage } from "./moment.ts";
+import { rein } from "./wish.ts";
+
+export function WordsNow({ exercise }: { exercise: string }) {
+  const withOriginal = useSignal(false);
+  const { step, now } = lit.value;
+  const [stepPlaces, nowPlaces] = [placesOf(step), placesOf(now)];
+  const own = readPassages.value.filter(({ passage }) => passage.exercise === exercise);
+  // Words of a finding or an act come first; then those of the step; where there are none, the passage that was shown.
+  const wanted = [...nowPlaces, ...stepPlaces].map((place) => place.passage);
+  const [first = own[0]?.passage.id] = wanted;
+  const shown = readPassages.value.find(({ passage }) => passage.id === first) ?? own[0];
+  const elsewhere = [...now, ...step].filter(
+    (citation) => !placesOf([citation]).some((place) => place.passage === first),
+  );
+  if (shown === undefined) return <p class="empty">No words of this exercise were brought in yet.</p>;
+  const hasOriginal = shown.texts.length > 1;
+  const texts = withOriginal.value ? shown.texts : shown.texts.slice(0, 1);
+  return (
+    <div class="passage-now" key={shown.passage.id}>
+      <p class="ref row">
+        <span>{referenceOf(shown)}</span>
+        <a class="meta" href={`/read/${shown.passage.id}`} onClick={follow}>
+          open in Read
+        </a>
+        {hasOriginal && (
+          <label class="meta">
+            <input
+              type="checkbox"
+              checked={withOriginal.value}
+              onChange={(event) => (withOriginal.value = event.currentTarget.checked)}
+            />{" "}
+            the original too
+          </label>
+        )}
+      </p>
+      {texts.map(({ layer, text }) => (
+        <LitText
+          key={text.id}
+          text={text.text}
+          language={layer.language}
+          original={layer.is === "original"}
+          step={stepPlaces.filter((place) => place.text === text.id)}
+          now={nowPlaces.filter((place) => place.text === text.id)}
+        />
+      ))}
+      {stepPlaces.length + nowPlaces.length === 0 && stage.value && (
+        <p class="meta">
+          {stage.value.is === "untreated"
+            ? "These words are not written out into steps yet, so nothing is ridden for them."
+            : "No words say this: it is supplied."}
+        </p>
+      )}
+      {rein.value !== "as it is" && (
+        <p class="meta">
+          {rein.value === "mirror the world" ? "Ridden mirrored" : "Ridden on the other rein"}: where the words say
+          left, it is ridden right.
+        </p>
+      )}
+      <Elsewhere citations={elsewhere} />
+    </div>
+  );
+}
+
+function LitText({
+  text,
+  language,
+  original,
+  step,
+  now,
+}: {
+  text: string;
+  language: string;
+  original: boolean;
+  step: readonly Place[];
+  now: readonly Place[];
+}) {
+  return (
+    <p class={`lit-text ${original ? "original" : ""}`} lang={language || undefined} dir="auto">
+      {runsOf(text.length, step, now).map((run) => {
+        const words = text.slice(run.from, run.to);
+        if (run.now) return <mark key={run.from}>{words}</mark>;
+        return run.step ? (
+          <span key={run.from} class="of-step">
+            {words}
+          </span>
+        ) : (
+          words
+        );
+      })}
+    </p>
+  );
+}
+
+/** Words that stand in another passage: quoted, with where they stand. */
+function Elsewhere({ citations }: { citations: readonly Citation[] }) {
+  const quoted = new Map(
+    citations
+      .filter(({ quote }) => quote !== "")
+      .map((citation) => [`${citation.reference} ${citation.quote}`, citation]),
+  );
+  const [first, ...more] = [...quoted.values()].filter((citation, _, list) => citation.layer === list[0]?.layer);
+  if (first === undefined) return null;
+  return (
+    <p class="elsewhere meta">
+      Also behind this:{" "}
+      {[first, ...more.slice(0, 2)].map((citation) => (
+        <span key={citation.quote}>
+          <span class="said">“{citation.quote}”</span> <span class="ref">{citation.reference}</span>{" "}
+        </span>
+      ))}
+    </p>
+  );
+}
+
+export function referenceOf({ passage }: ReadPassage): string {
+  const [first] = passage.references;
+  return first ? formatReference(first) : "a passage without reference";
+}
