@@ -4,6 +4,7 @@ import { HistoryRoom } from "../history/history-room.tsx";
 import { ImportRoom } from "../import/import-room.tsx";
 import { PrintRoom } from "../print/print-room.tsx";
 import { ReadRoom } from "../read/read-room.tsx";
+import { RideRoom } from "../ride/ride-room.tsx";
 import { exercise, work } from "../state/passage.ts";
 import { follow, route } from "../state/route.ts";
 import { ConflictDialog } from "./conflict-dialog.tsx";
@@ -14,6 +15,7 @@ export function Frame() {
   const here = route.value;
   const rooms = [
     { room: "read", word: "Read", href: "/" },
+    { room: "ride", word: "Ride", href: exercise.value ? `/ride/${exercise.value.id}` : "/ride" },
     { room: "print", word: "Print", href: exercise.value ? `/print/${exercise.value.id}` : "/print" },
     { room: "import", word: "Bring in", href: "/import" },
     { room: "history", word: "History", href: work.value ? `/history/${work.value.id}` : "/history" },
@@ -37,6 +39,7 @@ export function Frame() {
         <Signed />
       </header>
       {here.room === "read" && <ReadRoom passage={here.passage} />}
+      {here.room === "ride" && <RideRoom exercise={here.exercise} />}
       {here.room === "print" && <PrintRoom exercise={here.exercise} />}
       {here.room === "import" && <ImportRoom work={here.work} />}
       {here.room === "history" && <HistoryRoom work={here.work} />}
