@@ -167,6 +167,7 @@ function placeWords(place: string): string {
 
 export const assertedState: RideRule = {
   code: "asserted-state",
+  words: "says",
   sentence: "The state the words speak of is the state the steps have led to.",
   basis: "the text",
   source: "The text against itself.",

@@ -52,6 +52,7 @@ function checkLean(ridden: Ridden): Judgement[] {
 
 export const bendSuitsGait: RideRule = {
   code: "bend-suits-gait",
+  words: "says",
   sentence: `A bend is not so tight for the gait that horse and rider lean more than ${MOST_LEAN}°.`,
   basis: "common practice",
   source:
@@ -82,8 +83,8 @@ function checkCircle(ridden: Ridden): Judgement[] {
           action,
           quote: action === null ? [] : [action],
           is: tooLarge
-            ? `a volte ${size} is a circle by today's rules, which end the volte at ${VOLTE.most} m (FEI Dressage Rules Art. 410.1)`
-            : `the ${figure} is ${size}; the smallest that today's rules ride is ${VOLTE.least} m (FEI Dressage Rules Art. 410.1)`,
+            ? `a volte ${size} is a circle by today’s rules, which end the volte at ${VOLTE.most} m (FEI Dressage Rules Art. 410.1)`
+            : `the ${figure} is ${size}; the smallest that today’s rules ride is ${VOLTE.least} m (FEI Dressage Rules Art. 410.1)`,
           lift: tooLarge
             ? "Either it is smaller, or it is better called a circle"
             : "Either it is larger, or it is ridden at the walk: the 19th-century volte was 12 yards round, 3.5 m across (De Bussigny)",
@@ -95,6 +96,7 @@ function checkCircle(ridden: Ridden): Judgement[] {
 
 export const circleSize: RideRule = {
   code: "circle-size",
+  words: "says",
   sentence: `A volte is ${VOLTE.least} to ${VOLTE.most} m across, and no circle above the walk is smaller.`,
   basis: "published source",
   source: "FEI Dressage Rules Art. 410.1; De Bussigny, Equitation, for the volte of 12 yards round.",

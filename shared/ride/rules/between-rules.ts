@@ -14,7 +14,7 @@ export const WHOLE_RULES: readonly WholeRule[] = Object.freeze([
     code: "bodies-clear",
     sentence: "No two horses touch.",
     basis: "common practice",
-    source: "The body of a horse is 2.44 m by 0.8 m; the width with the rider's knees is a guess.",
+    source: "The body of a horse is 2.44 m by 0.8 m; the width with the rider’s knees is a guess.",
     severity: "bars",
     reach: "whole",
     of: "bodies",
@@ -22,7 +22,7 @@ export const WHOLE_RULES: readonly WholeRule[] = Object.freeze([
   },
   {
     code: "bodies-apart",
-    sentence: "Horses keep a horse's length (2.44 m) between them.",
+    sentence: "Horses keep a horse’s length (2.44 m) between them.",
     basis: "published source",
     source:
       "Equestrian Australia asks for it to the horse in front; that it holds to all sides is a choice of this design.",

@@ -8,7 +8,7 @@ import { compareCodeUnits } from "../../rank.ts";
 import type { Finding, Ridden, Severity } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { judgeRide, listedBreaches } from "./judge.ts";
-import { type Lifting, liftingOf } from "./lifted.ts";
+import { type Lifted, type Lifting, liftingOf } from "./lifted.ts";
 import type { Breach, RideRule } from "./rule.ts";
 import { RIDE_RULES, ruleTable, type SetRule } from "./table.ts";
 import { whereWords } from "./where-words.ts";
@@ -46,16 +46,17 @@ export function workRules({ rows }: RideContext): Rule[] {
 function findingOf(
   ridden: Ridden,
   context: RideContext,
-  { code, reach }: RideRule,
-  rule: SetRule,
+  rule: RideRule,
+  set: SetRule,
   severity: Severity,
   breach: Breach,
   lifting: Lifting,
 ): Finding {
+  const { code, reach } = rule;
   const stage = ridden.stages[breach.stage];
   if (stage === undefined) throw new RangeError(`The ride has no stage ${breach.stage}.`);
-  const words = wordsBehind(ridden, context, breach);
-  const reading = lifting(RIDE_RULES.find((one) => one.code === code) as RideRule, breach);
+  const words = wordsBehind(ridden, context, rule, breach);
+  const lifted = rule.words === "none" ? null : lifting(rule, breach);
   return {
     id: [code, stage.element, stage.source, stage.round, breach.about].join("/"),
     rule: code,
@@ -72,23 +73,22 @@ function findingOf(
       `${whereWords(ridden, context, breach)}: ${breach.is}.`,
       words.sentence,
       breach.lift === "" ? "" : `${breach.lift}.`,
-      reading === null ? "" : readingWords(reading, context.supplied.has(reading.crux)),
+      lifted === null ? "" : readingWords(lifted, context.supplied),
     ]
       .filter((part) => part !== "")
       .join(" "),
-    citations: [...words.citations, ...citationsOfBasis(context.rows, rule.row?.support ?? [])],
+    citations: [...words.citations, ...citationsOfBasis(context.rows, set.row?.support ?? [])],
     waived: waivedBy(context, code, [stage.element, stage.source]),
-    reading,
+    reading: lifted?.reading ?? null,
   };
 }
 
-function readingWords(
-  { cruxTitle, readingTitle, lifting }: NonNullable<Finding["reading"]>,
-  supplied: boolean,
-): string {
+function readingWords({ reading, surely }: Lifted, supplied: RideContext["supplied"]): string {
+  const { crux, cruxTitle, readingTitle, lifting } = reading;
   const titles = lifting.map(({ title }) => `“${title}”`);
-  const settled = supplied ? ", which nobody has settled" : "";
-  return `It comes with the reading “${readingTitle}” of “${cruxTitle}”${settled}; under ${titles.join(" or ")} it does not arise.`;
+  const settled = supplied.has(crux) ? ", which nobody has settled" : "";
+  const then = surely ? "it does not arise" : "it need not arise";
+  return `It comes with the reading “${readingTitle}” of “${cruxTitle}”${settled}; under ${titles.join(" or ")} ${then}.`;
 }
 
 /** The reason, and what it rests on; null where nobody has set the rule aside there. Of several waivers, the first by id. */

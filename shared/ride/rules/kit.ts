@@ -94,6 +94,7 @@ function check(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const sizesAllow: RideRule = {
   code: "sizes-allow",
+  words: "says",
   sentence: "The length of the shaft allows what the hold asks, as far as lengths are given.",
   basis: "published source",
   source:

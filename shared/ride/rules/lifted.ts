@@ -5,47 +5,65 @@ import type { DrillCrux } from "../../../schema/drill.ts";
 import type { Finding, Ridden, RiddenStage } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { isListed, judgeRide } from "./judge.ts";
-import type { Breach, RideRule } from "./rule.ts";
+import { type Breach, type RideRule, type Verdict, worst } from "./rule.ts";
 
 /** Rides under other readings, at most, for one list of findings. */
 export const MOST_RIDES = 24;
 
-export type Lifting = (rule: RideRule, breach: Breach) => Finding["reading"];
+export interface Lifted {
+  reading: NonNullable<Finding["reading"]>;
+  /** False where under one of the lifting readings the rule cannot tell at that stage. */
+  surely: boolean;
+}
+export type Lifting = (rule: RideRule, breach: Breach) => Lifted | null;
 
-/** Breaches are compared by rule and stage: one is lifted where the rule has nothing to list at that stage. */
+/** Breaches are compared by rule and stage. What is broken is lifted where the rule is not broken at that stage; a
+ *  question, where the rule has nothing to list there. */
 export function liftingOf(ridden: Ridden, context: RideContext): Lifting {
-  const rides = new Map<string, Set<string> | null>();
-  const near = (stage: number): DrillCrux[] => cruxesUpTo(ridden, context, stage);
+  const rides = new Map<string, ReadonlyMap<string, Verdict>>();
 
-  const breachesUnder = (crux: string, reading: string): Set<string> | null => {
+  /** The worst that is listed under another reading, by place; null past the limit. */
+  const under = (crux: string, reading: string): ReadonlyMap<string, Verdict> | null => {
     const key = `${crux} ${reading}`;
     const known = rides.get(key);
-    if (known !== undefined || rides.has(key)) return known ?? null;
+    if (known !== undefined) return known;
     if (rides.size >= MOST_RIDES) return null;
     const other = context.rideUnder(crux, reading);
-    const found = judgeRide(other.ridden, other.context).flatMap(({ rule, judgements }) =>
-      judgements.filter(isListed).map((breach) => placeOf(rule.code, other.ridden.stages[breach.stage])),
-    );
-    const set = new Set(found);
-    rides.set(key, set);
-    return set;
+    const places = new Map<string, Verdict>();
+    for (const { rule, judgements } of judgeRide(other.ridden, other.context)) {
+      for (const breach of judgements.filter(isListed)) {
+        const place = placeOf(rule.code, other.ridden.stages[breach.stage]);
+        places.set(place, worst([breach.verdict, places.get(place) ?? "kept"]));
+      }
+    }
+    rides.set(key, places);
+    return places;
   };
 
   return (rule, breach) => {
     const place = placeOf(rule.code, ridden.stages[breach.stage]);
-    for (const { crux, title, taken, others } of near(breach.stage)) {
+    for (const { crux, title, taken, others } of cruxesUpTo(ridden, context, breach.stage)) {
       const reading = taken ?? suppliedReading(context, crux);
       if (reading === null) continue;
       const lifting = others
         .filter((other) => other.status !== "ruled out" && other.reading !== reading.reading)
-        .filter((other) => breachesUnder(crux, other.reading)?.has(place) === false);
+        .flatMap((other) => {
+          const verdict = under(crux, other.reading)?.get(place) ?? null;
+          const lifted =
+            rides.has(`${crux} ${other.reading}`) &&
+            (verdict === null || (breach.verdict === "broken" && verdict !== "broken"));
+          return lifted ? [{ other, surely: verdict === null }] : [];
+        });
       if (lifting.length === 0) continue;
       return {
-        crux,
-        cruxTitle: title,
-        reading: reading.reading,
-        readingTitle: reading.title,
-        lifting: lifting.map((other) => ({ reading: other.reading, title: other.title })),
+        reading: {
+          crux,
+          cruxTitle: title,
+          reading: reading.reading,
+          readingTitle: reading.title,
+          lifting: lifting.map(({ other }) => ({ reading: other.reading, title: other.title })),
+        },
+        surely: lifting.every((one) => one.surely),
       };
     }
     return null;

@@ -81,6 +81,7 @@ function check(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const oneThing: RideRule = {
   code: "one-thing",
+  words: "says only",
   sentence: "A hand does one thing at a time, unless the hold says otherwise.",
   basis: "common practice",
   source: "Riding practice without a source; many books do let one hand keep reins and weapon, hence a warning.",

@@ -67,6 +67,7 @@ export function zoneWords(zone: Zone | null): string {
 
 export const passGrips: RideRule = {
   code: "pass-grips",
+  words: "says",
   sentence: "What is passed from hand to hand is taken where it is given, or next to it.",
   basis: "common practice",
   source: "Two hands near the body meet at one place of a shaft; no source.",

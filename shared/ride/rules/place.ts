@@ -23,7 +23,7 @@ const ROOM = USUAL_BODY.halfWidth;
 /** A breach of a stage as a whole. */
 function ofStage(ridden: Ridden, stage: number, about: string, is: string, lift: string): Breach {
   const { from = 0, to = 0 } = ridden.stages[stage] ?? {};
-  const place = { verdict: "broken" as const, stage, about, from, to, timed: true, lasts: false };
+  const place = { verdict: "broken" as const, stage, about, from, to, timed: false, lasts: false };
   return { ...place, action: null, quote: [], is, lift, look: false };
 }
 
@@ -60,19 +60,27 @@ function checkOnGround(ridden: Ridden): Judgement[] {
     const wayWords =
       least.metres < -1e-6
         ? `the way goes ${inWords(-least.metres)} m past the wall`
-        : `the rider's line comes within ${inWords(Math.max(0, least.metres))} m of the wall, which leaves no room for his knee`;
+        : `the rider’s line comes within ${inWords(Math.max(0, least.metres))} m of the wall, which leaves no room for his knee`;
     const lift = "Either the figure is smaller or begins elsewhere, or the track is set farther from the wall";
     return [
-      { ...ofStage(ridden, index, "wall", wayWords, lift), from, to, action, quote: action === null ? [] : [action] },
+      {
+        ...ofStage(ridden, index, "wall", wayWords, lift),
+        from,
+        to,
+        timed: true,
+        action,
+        quote: action === null ? [] : [action],
+      },
     ];
   });
 }
 
 export const onGround: RideRule = {
   code: "on-ground",
-  sentence: "The way stays on the ground, with room for the rider's knee along the wall.",
+  words: "says",
+  sentence: "The way stays on the ground, with room for the rider’s knee along the wall.",
   basis: "common practice",
-  source: `The wall is the ground's own. The ${ROOM} m for horse and knee are a guess; at a gate in the wall they are not asked.`,
+  source: `The wall is the ground’s own. The ${ROOM} m for horse and knee are a guess; at a gate in the wall they are not asked.`,
   severity: "bars",
   reach: "place",
   check: checkOnGround,
@@ -98,6 +106,7 @@ function asClause(sentence: string): string {
 
 export const figureFits: RideRule = {
   code: "figure-fits",
+  words: "says",
   sentence: "Every figure can be ridden as it is said, on this ground, from where the horse is.",
   basis: "common practice",
   source: "Geometry: sizes and stations as they are given.",
@@ -118,10 +127,10 @@ function checkBegins(ridden: Ridden, context: RideContext): Judgement[] {
   return ridden.stages.flatMap((stage, index): Judgement[] => {
     const begins = beginning(context.actsOf(index));
     const station = begins === null ? null : findStation(ridden.ground, begins.station);
-    const pose = startOf(ridden, index);
+    const [pose, joined] = [startOf(ridden, index, 0), startOf(ridden, index, stage.joined)];
     if (begins === null || station === null || pose === null || stage.is === "untreated") return [];
-    if (isAtStation(station, pose, HORSE_LENGTH)) return [kept(index)];
-    const away = inWords(distance(pose, placeOfStation(station, pose)));
+    if ([pose, joined].some((at) => at !== null && isAtStation(station, at, HORSE_LENGTH))) return [kept(index)];
+    const away = inWords(Math.round(distance(pose, placeOfStation(station, pose)) * 10) / 10);
     const breach = ofStage(
       ridden,
       index,
@@ -133,25 +142,26 @@ function checkBegins(ridden: Ridden, context: RideContext): Judgement[] {
   });
 }
 
-/** Where the stage's own way begins, past what was supplied to join it; null where it has none. */
-function startOf(ridden: Ridden, index: number): Pose | null {
+/** Where the stage's way begins, after so many of its pieces; null where it has no more. */
+function startOf(ridden: Ridden, index: number, after: number): Pose | null {
   const stage = ridden.stages[index];
-  if (stage === undefined || stage.pieces.to <= stage.pieces.from + stage.joined) return null;
-  const piece = ridden.timed.path.pieces[stage.pieces.from + stage.joined];
+  if (stage === undefined || stage.pieces.to <= stage.pieces.from + after) return null;
+  const piece = ridden.timed.path.pieces[stage.pieces.from + after];
   return piece === undefined ? null : poseOn(piece, 0);
 }
 
 export const beginsThere: RideRule = {
   code: "begins-there",
-  sentence: "A step begins where the text has it begin.",
+  words: "says",
+  sentence: "A step begins where the text has it begin, or is joined to there.",
   basis: "the text",
-  source: "The text's own station, within a horse's length.",
+  source: "The text’s own station, within a horse’s length.",
   severity: "warns",
   reach: "place",
   check: checkBegins,
 };
 
-/** Metres: what is supplied below a horse's length needs no word of its own. */
+/** What is supplied below a horse's length needs no word of its own. */
 function checkJoins(ridden: Ridden): Judgement[] {
   return ridden.stages.flatMap((stage, index): Judgement[] => {
     if (stage.is === "untreated" || stage.pieces.to <= stage.pieces.from) return [];
@@ -172,9 +182,10 @@ function checkJoins(ridden: Ridden): Judgement[] {
 
 export const joinsShown: RideRule = {
   code: "joins-shown",
+  words: "none",
   sentence: "What the text leaves out between two figures is joined by a line that is shown as supplied.",
   basis: "the text",
-  source: "Named from a horse's length (2.44 m) on.",
+  source: "Named from a horse’s length (2.44 m) on.",
   severity: "notes",
   reach: "place",
   check: checkJoins,

@@ -103,6 +103,7 @@ function checkHeld(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const reinsHeld: RideRule = {
   code: "reins-held",
+  words: "says only",
   sentence: "The reins are in a hand, or laid where the text lays them.",
   basis: "common practice",
   source:
@@ -148,9 +149,10 @@ function checkZone(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const reinHandZone: RideRule = {
   code: "rein-hand-zone",
+  words: "says",
   sentence: "The rein hand is where the hold has it.",
   basis: "the text",
-  source: "The place of the rein hand is what the hold's own row says.",
+  source: "The place of the rein hand is what the hold’s own row says.",
   severity: "warns",
   reach: "instant",
   check: checkZone,

@@ -76,6 +76,7 @@ function checkSameHand(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const sameHand: RideRule = {
   code: "same-hand",
+  words: "says",
   sentence: "Where the text wants the same hand as before, it is the same hand.",
   basis: "the text",
   source: "Checked for every demand over steps (an advice) that names this rule.",
@@ -142,9 +143,10 @@ function checkReturn(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const backWhereBegun: RideRule = {
   code: "back-where-begun",
+  words: "says",
   sentence: "What is to end where it began ends there, and so does what is done several times.",
   basis: "the text",
-  source: "Within a horse's length. Checked for every demand that names this rule, and between the rounds of an again.",
+  source: "Within a horse’s length. Checked for every demand that names this rule, and between the rounds of an again.",
   severity: "warns",
   reach: "remembered",
   check: checkReturn,
@@ -178,6 +180,7 @@ function stageWords({ number, title }: RiddenStage): string {
 
 export const againFits: RideRule = {
   code: "again-fits",
+  words: "says",
   sentence: "What is done again begins with the hands as they were the first time, mirrored where it is mirrored.",
   basis: "the text",
   source: "The text against itself.",

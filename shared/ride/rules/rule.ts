@@ -32,7 +32,7 @@ export interface Breach {
   about: string;
   from: number;
   to: number;
-  /** False where the text leaves open when in the stage it is. */
+  /** Whether the moment is named: not where the text leaves it open, nor where it is the stage as a whole. */
   timed: boolean;
   /** It goes on from here until the state changes, so that later stages are not told again. */
   lasts: boolean;
@@ -51,6 +51,9 @@ export interface Breach {
 export type Judgement = Kept | Breach;
 
 export interface RideRule extends RuleRow {
+  /** How the words behind are brought in: "says"; "says only", where the fault is what they leave out; or not at all, where
+   *  a remark is no fault, and then no other reading is looked at either. */
+  words: "says" | "says only" | "none";
   check: (ridden: Ridden, context: RideContext) => Judgement[];
 }
 

@@ -60,6 +60,7 @@ const same = (one: ObjectState, other: ObjectState): boolean => one.object.id ==
 
 export const objectSupported: RideRule = {
   code: "object-supported",
+  words: "says only",
   sentence: "Everything carried has a hand, something that bears it, or the ground.",
   basis: "common practice",
   source: "It would fall otherwise.",
@@ -116,6 +117,7 @@ function silentOnSupports(context: RideContext, stage: number, id: string): bool
 
 export const strongHold: RideRule = {
   code: "strong-hold",
+  words: "says only",
   sentence: "A strong hold keeps two bearing supports.",
   basis: "common practice",
   source: "A long shaft borne at one place turns about it when it meets anything; no source.",

@@ -48,8 +48,8 @@ function checkParry(ridden: Ridden, context: RideContext): Judgement[] {
             quote: [id],
             is:
               verdict === "broken"
-                ? `the point of ${threat.name} comes from the ${from} and is parried to the ${toSides[0]}, across the rider's own horse`
-                : `${threat.name} is parried, and ${to === null ? "the words do not say to which side" : "it is not settled from where the point comes, or to which side it goes"}: it may be carried across the rider's own horse`,
+                ? `the point of ${threat.name} comes from the ${from} and is parried to the ${toSides[0]}, across the rider’s own horse`
+                : `${threat.name} is parried, and ${to === null ? "the words do not say to which side" : "it is not settled from where the point comes, or to which side it goes"}: it may be carried across the rider’s own horse`,
             lift: `Either it is carried off to the side it comes from${from === null ? "" : `, the ${from}`}, or the horse is brought round first`,
             look: threat.hour !== null,
           };
@@ -60,7 +60,8 @@ function checkParry(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const parryAcross: RideRule = {
   code: "parry-across",
-  sentence: "A parry does not carry the other's point across the own horse.",
+  words: "says",
+  sentence: "A parry does not carry the other’s point across the own horse.",
   basis: "common practice",
   source: "Practice of mounted fencing without a source.",
   severity: "warns",
@@ -100,7 +101,7 @@ function checkCovered(ridden: Ridden): Judgement[] {
       ...{ from: threat.from, to: threat.to, timed: true, lasts: false },
       action: null,
       quote: [],
-      is: `${threat.name} comes from ${threat.hour} o'clock, and at no moment of the step does anything carried look there`,
+      is: `${threat.name} comes from ${threat.hour} o’clock, and at no moment of the step does anything carried look there`,
       lift: "Either the step ends in a hold that covers that side, or the horse itself is turned out of reach",
       look: false,
     };
@@ -117,6 +118,7 @@ function coveredVerdict({ hour }: RiddenThreat, weapons: readonly ObjectState[])
 
 export const threatCovered: RideRule = {
   code: "threat-covered",
+  words: "says",
   sentence: "The side that is threatened lies in what is carried covers.",
   basis: "common practice",
   source: "That a weapon covers two hours to either side of its point is a choice of this design.",

@@ -86,9 +86,10 @@ function checkOwnPoint(ridden: Ridden): Judgement[] {
           is:
             verdict === "broken"
               ? `the horse turns ${side} while the point of the ${object.name} is forward on the ${side} and not high, so it turns into its own point`
-              : `the horse turns ${side}, and the point of the ${object.name} may by then be forward on the ${side} and not high: the words do not say when it comes there`,
+              : `the horse turns ${side}, and in this step the point of the ${object.name} comes forward on the ${side} and not high; the words do not say whether before the turn or after it`,
           lift: `Either the point is raised, or brought ahead or to the ${side === "left" ? "right" : "left"}, before the turn; or it comes there after it`,
-          look: verdicts.includes("broken"),
+          // Where the step itself brings the point out of the way, it is taken to do so in time.
+          look: verdicts.at(-1) === "broken",
         };
       });
     }),
@@ -97,10 +98,11 @@ function checkOwnPoint(ridden: Ridden): Judgement[] {
 
 export const ownPoint: RideRule = {
   code: "own-point",
+  words: "says",
   sentence: "The horse does not turn toward its own point: low or middle, and forward on the side it turns to.",
   basis: "common practice",
   source:
-    "Riding practice without a source. That forward means 10 and 11 o'clock to the left, 1 and 2 to the right, is a choice of this design; a planted weapon is left out.",
+    "Riding practice without a source. That forward means 10 and 11 o’clock to the left, 1 and 2 to the right, is a choice of this design; a planted weapon is left out.",
   severity: "bars",
   reach: "piece",
   check: checkOwnPoint,
@@ -133,7 +135,7 @@ function checkThreatWeapon(ridden: Ridden, context: RideContext): Judgement[] {
             verdict === "broken"
               ? `the horse turns ${side}, where ${name} has the weapon`
               : `the horse turns ${side}, and it is not said on which side ${name} has the weapon, or from where he comes`,
-          lift: "Either the turn goes to the other side, or the other's weapon is dealt with first",
+          lift: "Either the turn goes to the other side, or the other’s weapon is dealt with first",
           look: threat.hour !== null || threat.weaponSide !== null,
         };
       }),
@@ -142,6 +144,7 @@ function checkThreatWeapon(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const threatWeapon: RideRule = {
   code: "threat-weapon",
+  words: "says",
   sentence: "The horse does not turn toward the weapon of one who threatens.",
   basis: "common practice",
   source: "Riding practice without a source. The side of the weapon is the side seen from the rider.",
@@ -190,6 +193,7 @@ function checkLead(ridden: Ridden, context: RideContext): Judgement[] {
 
 export const leadBend: RideRule = {
   code: "lead-bend",
+  words: "says",
   sentence:
     "At the canter and the gallop the horse leads on the side it bends to, unless the outside lead is asked for.",
   basis: "common practice",

@@ -3,7 +3,7 @@
 import type { Citation } from "../../../schema/drill.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
-import type { Breach } from "./rule.ts";
+import type { Breach, RideRule } from "./rule.ts";
 
 export interface WordsBehind {
   citations: Citation[];
@@ -14,7 +14,8 @@ export interface WordsBehind {
 /** Longest quotation inside a finding, in UTF-16 units; a longer one is cut at a word. */
 const LONGEST = 110;
 
-export function wordsBehind(ridden: Ridden, context: RideContext, breach: Breach): WordsBehind {
+export function wordsBehind(ridden: Ridden, context: RideContext, rule: RideRule, breach: Breach): WordsBehind {
+  if (rule.words === "none") return { citations: [], sentence: "" };
   const acts = distinct(breach.quote).flatMap((id) => actOf(context, breach.stage, id) ?? []);
   const each = acts.map((act) => ({ act, citations: citationsOf(act) }));
   const stage = ridden.stages[breach.stage];
@@ -27,7 +28,10 @@ export function wordsBehind(ridden: Ridden, context: RideContext, breach: Breach
       : acts.length > 0
         ? []
         : [best(whole, context)].filter((one) => one !== null);
-  return { citations, sentence: quoted.length > 0 ? saying(distinctCitations(quoted)) : unsaid(acts, whole) };
+  return {
+    citations,
+    sentence: quoted.length > 0 ? saying(distinctCitations(quoted), rule.words) : unsaid(acts, whole),
+  };
 }
 
 /** The act with this id in this stage or the nearest before it. */
@@ -52,10 +56,10 @@ function best(citations: readonly Citation[], { compiled }: RideContext): Citati
   return there.find(({ layer }) => translations.has(layer)) ?? there[0] ?? null;
 }
 
-function saying(quoted: readonly Citation[]): string {
+function saying(quoted: readonly Citation[], says: RideRule["words"]): string {
   const [first, second] = quoted;
   if (first === undefined) return "";
-  const head = `The passage${placeOf(first)} says “${shortened(first.quote)}”`;
+  const head = `The passage${placeOf(first)} ${second === undefined ? says : "says"} “${shortened(first.quote)}”`;
   if (second === undefined) return `${head}.`;
   const there = second.reference === first.reference ? "" : `${placeOf(second)}`;
   return `${head} and${there} “${shortened(second.quote)}”.`;
