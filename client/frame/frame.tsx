@@ -8,6 +8,7 @@ import { RideRoom } from "../ride/ride-room.tsx";
 import { exercise, work } from "../state/passage.ts";
 import { follow, route } from "../state/route.ts";
 import { ConflictDialog } from "./conflict-dialog.tsx";
+import { FindBox } from "./find-box.tsx";
 import { Signed } from "./signed.tsx";
 import { StoredStrip } from "./stored-strip.tsx";
 
@@ -36,6 +37,7 @@ export function Frame() {
             </a>
           ))}
         </nav>
+        <FindBox rooms={rooms} />
         <Signed />
       </header>
       {here.room === "read" && <ReadRoom passage={here.passage} />}

@@ -4,6 +4,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { marksByText, type ShownText } from "../state/passage.ts";
 import { AmendBar } from "./amend-bar.tsx";
 import { choose, chosen, pointed, selected, type Thing, unlocked, type Words } from "./focus.ts";
+import { lit, withLit } from "./found-place.ts";
 import { decorate } from "./mark-decorations.ts";
 import { runLetter } from "./selection-bar.tsx";
 import { makeTextView, type TextView } from "./text-view.ts";
@@ -79,8 +80,10 @@ export function TextPane({ shown, leading }: { shown: ShownText; leading: boolea
 
   const marks = marksByText.value.get(text.id) ?? [];
   const forward = pointed.value ?? chosen.value;
+  const found = lit.value?.text === text.id ? lit.value : null;
   useEffect(() => {
-    if (held.current.id === text.id && !open) view.current?.draw((doc) => decorate(doc, marks, forward));
+    if (held.current.id === text.id && !open)
+      view.current?.draw((doc) => withLit(decorate(doc, marks, forward), doc, found));
   });
 
   return (
