@@ -146,18 +146,21 @@ function Scrub({ ride }: { ride: Ridden }) {
   );
 }
 
-/** Numbers where steps begin, as a share of the ride; a number that would lie on the one before is left out. */
+/** Numbers where steps begin, as a share of the ride; what is done again has its number once. A number that would lie on
+ *  the one before joins it, and one that would be too near is left out. */
 export function stageMarks(
   ride: Ridden,
   from = 0,
   to = ride.timed.duration,
 ): { key: number; at: number; label: string }[] {
   const marks: { key: number; at: number; label: string }[] = [];
-  for (const [key, { from: begins, number, round }] of ride.stages.entries()) {
+  let before: number | null = null;
+  for (const [key, { from: begins, number }] of ride.stages.entries()) {
     const at = to > from ? (begins - from) / (to - from) : 0;
-    if (number === null || round > 1 || at < 0 || at >= 1) continue;
+    if (number === null || number === before || at < 0 || at >= 1) continue;
+    before = number;
     const last = marks.at(-1);
-    if (last && at - last.at < 0.012) last.label += ` ${number}`;
+    if (last && at - last.at < 0.005) last.label += ` ${number}`;
     else if (!last || at - last.at > 0.02) marks.push({ key, at, label: String(number) });
   }
   return marks;

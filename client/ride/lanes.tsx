@@ -7,6 +7,7 @@ import type { Finding, Lane, LaneSpan, Ridden } from "../../shared/ride/ridden.t
 import { stageMarks } from "./controls.tsx";
 import { chosenFinding, clock, spansAt, spansNow, stage } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
+import { TwoTogether } from "./ride-options.tsx";
 import { beside } from "./riding.ts";
 
 /** Part of the ride that is shown, in seconds. */
@@ -25,6 +26,7 @@ export function Lanes({ ride }: { ride: Ridden }) {
   const bad = ride.findings.filter(({ waived, verdict }) => waived === null && verdict === "broken");
   return (
     <section class="lanes" aria-label="What each part does, over time">
+      {second && <TwoTogether />}
       <div class="lane-head">
         <div class="row">
           <label>
@@ -54,13 +56,22 @@ export function Lanes({ ride }: { ride: Ridden }) {
         {ride.lanes.map((lane) => (
           <div key={lane.key}>
             <LaneRow lane={lane} stretch={stretch} bad={bad} />
-            {second && <LaneRow lane={laneLike(second, lane)} stretch={stretch} bad={[]} soft />}
+            {second && differs(lane, laneLike(second, lane)) && (
+              <LaneRow lane={laneLike(second, lane)} stretch={stretch} bad={[]} soft />
+            )}
           </div>
         ))}
         <Playhead stretch={stretch} />
       </div>
     </section>
   );
+}
+
+/** Whether two lanes tell different things, whenever they tell them: what only comes later is seen on the horse's lane. */
+function differs(one: Lane, other: Lane): boolean {
+  if (one.key === "horse") return true;
+  const told = ({ spans }: Lane) => joined(spans).map(({ words, standing, shows }) => `${words} ${standing} ${shows}`);
+  return told(one).join("\n") !== told(other).join("\n");
 }
 
 function laneLike(second: Ridden, lane: Lane): Lane {
@@ -99,7 +110,7 @@ function LaneRow({
               goTo(span.from);
             }}
           >
-            {span.shows === "not said" ? <em class="not-said">· · ·</em> : span.shows === "nothing" ? "" : span.words}
+            <span>{span.shows === "not said" ? "· · ·" : span.shows === "nothing" ? "" : span.words}</span>
           </button>
         ))}
         {bad

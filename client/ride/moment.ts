@@ -52,10 +52,14 @@ export const facts = computed<Fact[]>(() => {
   if (line === undefined || line.length === 0 || speed === 0) return [];
   const pace: Fact = { words: `${speed.toFixed(1)} m/s`, basis: "the speed of the gait; its source is listed below" };
   if (line.is !== "arc") return [pace];
+  const lean = {
+    words: `lean ${leanDegrees(speed, line.radius).toFixed(0)}°`,
+    basis: "tan of the lean = v² / (g × r)",
+  };
   return [
     { words: `${metres(line.radius * 2)} m across`, basis: "the radius of the line that is ridden" },
     pace,
-    { words: `lean ${leanDegrees(speed, line.radius).toFixed(0)}°`, basis: "tan of the lean = v² / (g × r)" },
+    ...(ride?.way === "mounted" ? [lean] : []),
     { words: `${secondsPerLap(speed, line.radius * 2).toFixed(1)} s a lap`, basis: "π × the diameter, at this speed" },
   ];
 });

@@ -1,13 +1,13 @@
-/** client/ride/moving-rider.tsx - a rider on the plan. With every frame one transform is set and nothing is rendered; the
+/** client/ride/moving-rider.tsx - a rider on the plan. With every frame a transform is set and nothing is rendered; the
  *  drawing itself is rendered anew when the hands change. */
 import type { ReadonlySignal } from "@preact/signals";
 import { useSignalEffect } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { poseAtTime, type TimedPath } from "../../shared/ground/timed-path.ts";
 import type { HandsFigure } from "../../shared/hands/figure.ts";
 import { onFoot } from "./moment.ts";
-import { atPose } from "./plan-frame.ts";
+import { atPose, onPage } from "./plan-frame.ts";
 import { seconds } from "./playing.ts";
 import { RiderFromAbove } from "./rider-from-above.tsx";
 
@@ -28,29 +28,31 @@ export function MovingRider({
   children?: ComponentChildren;
 }) {
   const group = useRef<SVGGElement>(null);
+  const name = useRef<SVGGElement>(null);
   const path = useRef({ timed, starts });
   path.current = { timed, starts };
   const place = () => {
     const pose = poseAtTime(path.current.timed, seconds.value - path.current.starts);
     group.current?.setAttribute("transform", atPose(pose));
+    const { x, y } = onPage(pose);
+    name.current?.setAttribute("transform", `translate(${x.toFixed(3)} ${y.toFixed(3)})`);
   };
   useSignalEffect(place);
+  useLayoutEffect(place);
   const drawn = figure.value;
   return (
-    <g
-      ref={(element) => {
-        group.current = element;
-        if (element !== null) place();
-      }}
-      class={`moving-rider ${soft ? "soft" : ""}`}
-    >
-      {children}
-      {drawn && <RiderFromAbove figure={drawn} onFoot={onFoot.value} />}
+    <>
+      <g ref={group} class={`moving-rider ${soft ? "soft" : ""}`}>
+        {children}
+        {drawn && <RiderFromAbove figure={drawn} onFoot={onFoot.value} />}
+      </g>
       {letter && (
-        <text class="letter" x="6" y="9">
-          {letter}
-        </text>
+        <g ref={name} class="rider-letter">
+          <text x="1.1" y="-1.1">
+            {letter}
+          </text>
+        </g>
       )}
-    </g>
+    </>
   );
 }

@@ -1,6 +1,7 @@
 /** client/ride/plan-path.tsx - the line that is ridden, step by step: firm where it is done, heavy now, thin to come;
  *  dotted where it is supplied or only joins, dashed where it is implied. Ticks show the way it goes, numbers where
  *  a step begins. Drawn anew when another step comes, not with every frame. */
+import { distanceToWall } from "../../shared/ground/grounds.ts";
 import { pieceData } from "../../shared/ground/path-data.ts";
 import { poseOn } from "../../shared/ground/piece.ts";
 import { beside as besidePose, distance, type Pose } from "../../shared/ground/plane.ts";
@@ -104,17 +105,16 @@ function isBackAt({ timed }: Ridden, time: number): boolean {
   return piece !== undefined && "back" in piece && piece.back;
 }
 
-/** Numbers of steps where they begin; those that begin together stand in one row. */
+/** Numbers of steps where they begin, on the side that is farther from the wall; those that begin together stand in one
+ *  row, and what is done again has its number where it first begins. */
 export function PlanNumbers({ ride, now, pixel }: { ride: Ridden; now: number; pixel: number }) {
   const places: { pose: Pose; stages: { index: number; number: number }[] }[] = [];
-  for (const [index, { number, pieces, joined }] of ride.stages.entries()) {
-    if (number === null) continue;
-    const piece = ride.timed.path.pieces[Math.min(pieces.from + joined, ride.timed.path.pieces.length - 1)];
-    const before = ride.timed.path.pieces[pieces.from - 1];
-    const pose =
-      piece && pieces.to > pieces.from ? poseOn(piece, 0) : before ? poseOn(before, 1) : ride.timed.path.start;
-    const near = places.find((place) => distance(place.pose, pose) < 16 * pixel);
-    if (near?.stages.some((stage) => stage.number === number)) continue;
+  const seen = new Set<number>();
+  for (const [index, { number, pieces }] of ride.stages.entries()) {
+    if (number === null || seen.has(number)) continue;
+    seen.add(number);
+    const pose = beginningOf(ride, pieces);
+    const near = places.find((place) => distance(place.pose, pose) < 18 * pixel);
     if (near) near.stages.push({ index, number });
     else places.push({ pose, stages: [{ index, number }] });
   }
@@ -122,15 +122,9 @@ export function PlanNumbers({ ride, now, pixel }: { ride: Ridden; now: number; p
   return (
     <g class="step-numbers">
       {places.map(({ pose, stages }) => {
-        // To the outside of a bend to the left, where rings of a circle are rarely drawn over it.
-        const at = onPage(besidePose(pose, 0, -13 * pixel));
+        const { x, y, anchor } = besideLine(ride, pose, pixel);
         return (
-          <text
-            key={stages[0]?.index}
-            x={at.x}
-            y={at.y + 4.5 * pixel}
-            text-anchor={at.x < onPage(pose).x - pixel ? "end" : "start"}
-          >
+          <text key={stages[0]?.index} x={x} y={y} text-anchor={anchor}>
             {stages.map(({ index, number }, order) => (
               <tspan
                 key={index}
@@ -145,4 +139,27 @@ export function PlanNumbers({ ride, now, pixel }: { ride: Ridden; now: number; p
       })}
     </g>
   );
+}
+
+/** Where a stage begins once it has been joined to the one before; where it takes no way, where that one ended. */
+function beginningOf(ride: Ridden, { from, to }: RiddenStage["pieces"]): Pose {
+  const { pieces, start } = ride.timed.path;
+  let first = from;
+  while (first < to - 1 && ride.pieces[first]?.joins) first += 1;
+  const piece = pieces[first];
+  if (piece !== undefined && to > from) return poseOn(piece, 0);
+  const before = pieces[from - 1];
+  return before ? poseOn(before, 1) : start;
+}
+
+function besideLine(
+  ride: Ridden,
+  pose: Pose,
+  pixel: number,
+): { x: number; y: number; anchor: "start" | "middle" | "end" } {
+  const [left, right] = [besidePose(pose, 0, 15 * pixel), besidePose(pose, 0, -15 * pixel)];
+  const at = onPage(distanceToWall(ride.ground, left) > distanceToWall(ride.ground, right) ? left : right);
+  const across = at.x - onPage(pose).x;
+  const anchor = Math.abs(across) < 8 * pixel ? "middle" : across < 0 ? "end" : "start";
+  return { x: at.x, y: at.y + 4.5 * pixel, anchor };
 }

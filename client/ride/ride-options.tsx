@@ -58,13 +58,29 @@ export function HowRidden() {
   );
 }
 
+/** Goes to the choice of readings, which may lie below what is seen. */
+export function ToReadings() {
+  const many = cruxes.value.length;
+  if (many === 0) return null;
+  const show = () => {
+    const section = document.getElementById("readings-ridden");
+    section?.scrollIntoView({ block: "nearest" });
+    section?.querySelector("select")?.focus();
+  };
+  return (
+    <button type="button" class="quiet" onClick={show}>
+      {many === 1 ? "one crux: choose its reading" : `${many} cruxes: choose readings`}
+    </button>
+  );
+}
+
 /** One choice a crux; what was decided is offered first. Then the reading that is ridden beside. */
 export function Readings() {
   const list = cruxes.value;
   if (list.length === 0) return null;
   const other = besideReading.value;
   return (
-    <section class="readings-ridden" aria-label="Readings">
+    <section class="readings-ridden" id="readings-ridden" aria-label="Readings">
       <h3>Readings, for this ride only</h3>
       {list.map((crux) => (
         <label key={crux.crux} class="field">
@@ -107,20 +123,21 @@ export function Readings() {
           ))}
         </select>
       </label>
-      {other && <TwoTogether crux={list.find(({ crux }) => crux === other.crux)} reading={other.reading} />}
     </section>
   );
 }
 
 /** Names the two readings that are shown together. */
-function TwoTogether({ crux, reading }: { crux: DrillCrux | undefined; reading: string }) {
-  if (crux === undefined) return null;
-  const title = (id: string | null) =>
-    crux.taken?.reading === id ? crux.taken?.title : crux.others.find((one) => one.reading === id)?.title;
+export function TwoTogether() {
+  const other = besideReading.value;
+  const crux = cruxes.value.find((one) => one.crux === other?.crux);
+  if (other === null || crux === undefined) return null;
+  const titled = (id: string | null) => readingsOf(crux).find(({ reading }) => reading === id)?.words;
   return (
     <p class="two meta">
-      <span class="ink-line" /> {title(takenNow(crux)) ?? "as it is not settled"} <span class="ink-line soft" />{" "}
-      {title(reading) ?? ""}
+      <span class="dagger">†</span> {crux.title}: <span class="ink-line" />{" "}
+      {titled(takenNow(crux)) ?? "as it is not settled"}
+      <span class="ink-line soft" /> {titled(other.reading)}
     </p>
   );
 }

@@ -14,7 +14,7 @@ import { Lanes, LanesNow } from "./lanes.tsx";
 import { chosenFinding, figure, onFoot } from "./moment.ts";
 import { Plan } from "./plan.tsx";
 import { goTo, pause } from "./playing.ts";
-import { HowRidden, Readings, WhichExercise } from "./ride-options.tsx";
+import { HowRidden, Readings, ToReadings, WhichExercise } from "./ride-options.tsx";
 import { nearestShown, riderWishes } from "./riders.ts";
 import { RidersList } from "./riders-list.tsx";
 import { ridden } from "./riding.ts";
@@ -50,6 +50,7 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
       <header class="ride-head">
         <WhichExercise exercise={exercise} />
         {ride && <HowRidden />}
+        {ride && <ToReadings />}
         {ride?.treated && <p class="meta treated">{ride.treated}</p>}
       </header>
       {exerciseRefusal.value && (
@@ -90,8 +91,8 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
       <div class="beside-the-ground">
         <WordsNow exercise={exercise} />
         <Findings ride={ride} />
-        <p class="care">{CAUTION}</p>
         <Readings />
+        <p class="care">{CAUTION}</p>
       </div>
       <Lanes ride={ride} />
       <LanesNow ride={ride} />

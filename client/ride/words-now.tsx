@@ -10,12 +10,12 @@ import { rein } from "./wish.ts";
 
 export function WordsNow({ exercise }: { exercise: string }) {
   const withOriginal = useSignal(false);
-  const { step, now } = lit.value;
+  const { step, now, finding } = lit.value;
   const [stepPlaces, nowPlaces] = [placesOf(step), placesOf(now)];
   const own = readPassages.value.filter(({ passage }) => passage.exercise === exercise);
-  // Words of a finding or an act come first; then those of the step; where there are none, the passage that was shown.
-  const wanted = [...nowPlaces, ...stepPlaces].map((place) => place.passage);
-  const [first = own[0]?.passage.id] = wanted;
+  // The passage the step stands in; that of a finding where one was gone to.
+  const wanted = finding ? [...nowPlaces, ...stepPlaces] : [...stepPlaces, ...nowPlaces];
+  const first = wanted[0]?.passage ?? own[0]?.passage.id;
   const shown = readPassages.value.find(({ passage }) => passage.id === first) ?? own[0];
   const elsewhere = [...now, ...step].filter(
     (citation) => !placesOf([citation]).some((place) => place.passage === first),
