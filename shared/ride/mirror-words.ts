@@ -12,10 +12,13 @@ export function speaksOfSides(words: string): boolean {
   return words.search(SIDED) !== -1;
 }
 
-/** `quoted`: words that stay as they are wherever they stand. */
+/** `quoted`: words that stay as they are wherever they stand; so does whatever stands between “ and ”. */
 export function mirrorWords(sentence: string, quoted: readonly string[]): string {
   const kept = quoted.filter((words) => words !== "" && sentence.includes(words));
-  return around(sentence, kept);
+  return sentence
+    .split(/(“[^”]*”)/)
+    .map((part, index) => (index % 2 === 1 ? part : around(part, kept)))
+    .join("");
 }
 
 /** What lies around the quoted words is changed, the longest first. */

@@ -16,6 +16,32 @@ export function usualStart({ ground }: Manege): Pose {
   return settled({ x: 0, y: ground.trackOffset - ground.length / 2, heading: QUARTER_TURN });
 }
 
+/** Figures that touch the track where they begin at the wall: looking off it they would go through the wall. */
+const ROUND: ReadonlySet<RideAct["figure"]> = new Set([
+  "circle",
+  "part circle",
+  "volte",
+  "half volte",
+  "half volte reversed",
+  "figure of eight",
+  "oblong",
+  "spiral in",
+  "spiral out",
+]);
+
+export const touchesTrack = ({ figure, about }: RideAct): boolean => ROUND.has(figure) && about === null;
+
+/** Where a ride begins whose first figure names no place to set out from. */
+export function startFor(manege: Manege, ride: RideAct | null): Pose {
+  const start = usualStart(manege);
+  return ride !== null && touchesTrack(ride) ? alongTrack(manege, start, ride) : start;
+}
+
+/** On the track beside a place, on the rein of the figure; else the left. */
+function alongTrack({ ground, usual }: Manege, place: Point, { side }: RideAct): Pose {
+  return settled(footOn(trackOf(ground, side ?? "left", usual.cornerDiameter, usual.tolerance), place).pose);
+}
+
 /** How a figure sets out from a station: toward where it goes, along the track, else into the ground. */
 export function poseAtStation(manege: Manege, station: GroundStation, ride: RideAct, first: boolean): Pose {
   const { ground, usual } = manege;
@@ -28,6 +54,8 @@ export function poseAtStation(manege: Manege, station: GroundStation, ride: Ride
     const goal = placeOfStation(ride.toward, place);
     if (distance(goal, place) > usual.tolerance.distance) return settled({ ...place, heading: bearing(place, goal) });
   }
+  if (touchesTrack(ride) && distanceToWall(ground, place) <= ground.trackOffset + AT_STATION)
+    return alongTrack(manege, place, ride);
   // Who begins at a gate comes in by it; later on the horse is on the track already.
   if (ride.figure === "along the wall" && !first) {
     const rein = ride.side ?? reinOf({ ...place, heading: inward(manege, place) });

@@ -24,7 +24,7 @@ import { lanesOf } from "./lanes.ts";
 import { layOut, type StageSpan } from "./lay-out.ts";
 import { mirrorRidden } from "./mirror-ridden.ts";
 import { speaksOfSides } from "./mirror-words.ts";
-import { poseAtStation, usualStart } from "./places.ts";
+import { poseAtStation, startFor, usualStart } from "./places.ts";
 import { planStages } from "./plan.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
@@ -141,8 +141,8 @@ function beginning(
   const first = plans.flatMap(({ acts }) => acts).find(isRide);
   const ride = first === undefined ? null : readRide(first, manege.ground, start, state);
   if (ride?.from) return { pose: poseAtStation(manege, ride.from, ride, true), notes: [] };
-  const note = "The text does not say where it begins: the middle of the foot, heading up the ground, is supplied.";
-  return { pose: start, notes: plans.length === 0 ? [] : [note] };
+  const note = "The text does not say where it begins: the middle of the foot, at the track, is supplied.";
+  return { pose: startFor(manege, ride), notes: plans.length === 0 ? [] : [note] };
 }
 
 function rideAll(setting: Setting, course: Course, plans: readonly PlannedStage[], start: ControlState): RiddenStage[] {

@@ -15,7 +15,7 @@ import { gaitOf, type PieceGait } from "./gait-of.ts";
 import { goOn } from "./go-on.ts";
 import { halts, horseOrder, isGait, isRide, takesTime } from "./horse-order.ts";
 import { metresWords } from "./measured.ts";
-import { isThere, poseAtStation } from "./places.ts";
+import { isThere, poseAtStation, touchesTrack } from "./places.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { RiddenStage } from "./ridden.ts";
 import type { RiddenAct } from "./ride-context.ts";
@@ -57,6 +57,10 @@ export function rideStage(
 
 /** Metres and hundredths of a degree within which the end of a run fits its start. */
 const FITS = { distance: 1.5, heading: 2_000 };
+
+function turnedBy(from: Pose, to: Pose): number {
+  return Math.abs(turnBetween(from.heading, to.heading));
+}
 
 class StageRider {
   state: ControlState;
@@ -169,15 +173,17 @@ class StageRider {
     const begin = course.drafted.length === 0 && this.#laid.drafted.length === 0;
     if (begin) return;
     if (ride.from !== null && ride.figure !== "change across") {
-      if (isThere(manege, ride.from, course.pose)) return;
-      this.#join(poseAtStation(manege, ride.from, ride, false), ride.from.name, ride.act.id, gait);
+      const target = poseAtStation(manege, ride.from, ride, false);
+      // A round figure at the wall has to begin along it: being at the place is not enough.
+      const headed = !touchesTrack(ride) || turnedBy(course.pose, target) <= FITS.heading;
+      if (headed && isThere(manege, ride.from, course.pose)) return;
+      this.#join(target, ride.from.name, ride.act.id, gait);
       return;
     }
     const before = this.#first && this.#plan.beginsLike !== null ? course.began.get(this.#plan.beginsLike) : undefined;
     if (before === undefined) return;
     const target = before.mirrored === this.#plan.mirrored ? before.pose : mirrorPose(before.pose);
-    const turn = Math.abs(turnBetween(course.pose.heading, target.heading));
-    if (distance(course.pose, target) <= FITS.distance && turn <= FITS.heading) return;
+    if (distance(course.pose, target) <= FITS.distance && turnedBy(course.pose, target) <= FITS.heading) return;
     this.#join(target, "where it is to begin again", ride.act.id, gait);
   }
 
