@@ -45,11 +45,10 @@ export function FindBox({ rooms }: { rooms: readonly Room[] }) {
     sections.push({ title: `${GROUP_WORDS[group]}, ${total}`, choices });
   }
   const choices = sections.flatMap((section) => section.choices);
-  const first = Math.max(
-    0,
-    choices.findIndex(({ is }) => is === "found"),
-  );
-  const chosen = Math.min(at.value ?? first, choices.length - 1);
+  const firstFound = choices.findIndex(({ is }) => is === "found");
+  // What is to be done is there before what is found: it is not chosen unasked while words may still be found.
+  const unasked = firstFound === -1 && !asking.value ? 0 : firstFound;
+  const chosen = Math.min(at.value ?? unasked, choices.length - 1);
   const manyWorks = useComputed(() => (contents.value?.works.length ?? 0) > 1).value;
 
   useEffect(() => {
@@ -107,11 +106,11 @@ export function FindBox({ rooms }: { rooms: readonly Room[] }) {
     if (step !== undefined && choices.length > 0) {
       event.preventDefault();
       // The first arrow only opens the list again.
-      if (open.value) at.value = (chosen + step + choices.length) % choices.length;
+      if (open.value) at.value = (Math.max(chosen, step === 1 ? -1 : 0) + step + choices.length) % choices.length;
       open.value = true;
     } else if (event.key === "Enter" && !event.isComposing) {
       event.preventDefault();
-      if (asking.value) hasty.value = true;
+      if (asking.value && at.value === null) hasty.value = true;
       else take(choices[chosen]);
     } else if (event.key === "Escape") {
       event.preventDefault();
@@ -139,7 +138,7 @@ export function FindBox({ rooms }: { rooms: readonly Room[] }) {
         aria-expanded={shown}
         aria-controls="find-list"
         aria-autocomplete="list"
-        aria-activedescendant={shown && choices.length > 0 ? `find-${chosen}` : undefined}
+        aria-activedescendant={shown && chosen >= 0 ? `find-${chosen}` : undefined}
         aria-keyshortcuts="Control+K /"
         placeholder="Find words, steps, questions, or something to do"
         autocomplete="off"

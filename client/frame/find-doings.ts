@@ -56,7 +56,7 @@ function offered(rooms: readonly Room[]): (Doing & { also: string })[] {
     ...inRooms,
     {
       say: "Open the objects, holds and ground",
-      also: "shared things stations movements opponents spear",
+      also: "shared things stations movements opponents",
       run: () => openShared("objects"),
     },
   ];

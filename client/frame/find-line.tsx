@@ -17,7 +17,8 @@ export const GROUP_WORDS: Readonly<Record<FoundGroup["group"], string>> = {
 export function FoundLine({ found, manyWorks }: { found: Found; manyWorks: boolean }) {
   const { kind, title, titleHits, words, reference, exercise, work } = found;
   const isPassage = kind === "passages";
-  const where = [kind === "exercises" ? "" : exercise, manyWorks ? work : ""].filter(Boolean).join(" · ");
+  const layer = isPassage ? words?.part : "";
+  const where = [layer, kind === "exercises" ? "" : exercise, manyWorks ? work : ""].filter(Boolean).join(" · ");
   return (
     <>
       <span class="find-head">
@@ -37,7 +38,7 @@ export function FoundLine({ found, manyWorks }: { found: Found; manyWorks: boole
       </span>
       {words && (
         <span class="find-words">
-          {words.part && <span class="meta">{words.part} </span>}
+          {words.part && !isPassage && <span class="meta">{words.part} </span>}
           <bdi class={isPassage ? "said" : ""} lang={words.language || undefined}>
             {words.cutBefore && "… "}
             <Lit text={words.quote} hits={words.hits} />

@@ -54,7 +54,7 @@ function arrive({ kind, id, leads }: Found): void {
   if (words !== null) {
     choose(null);
     light(words);
-    whenDrawn(".text-pane .lit", (place) => {
+    whenDrawn(".text-pane .found-words", (place) => {
       place.scrollIntoView({ block: "center" });
       document.getElementById("leaf")?.focus({ preventScroll: true });
     });
@@ -101,6 +101,9 @@ export function withLit(set: DecorationSet, doc: DocNode, words: FoundLead["word
   if (words.to > projection.text.length) return set;
   const from = offsetToPosition(projection, words.from, "after");
   return set.add(doc, [
-    Decoration.inline(from, offsetToPosition(projection, words.to, "before"), { nodeName: "mark", class: "lit" }),
+    Decoration.inline(from, offsetToPosition(projection, words.to, "before"), {
+      nodeName: "mark",
+      class: "found-words",
+    }),
   ]);
 }
