@@ -15,8 +15,7 @@ import {
 } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
-import { actsAt, objectOf, sinceMoment } from "./holds-in-force.ts";
-import { type Moment, momentsOf } from "./moments.ts";
+import { actsAt, type HeldMoment, objectOf, sinceMoment } from "./holds-in-force.ts";
 import { zoneWords } from "./passing.ts";
 import { type Judgement, kept, type RideRule, type Verdict, verdictOfAll, verdictOver, worst } from "./rule.ts";
 
@@ -36,8 +35,7 @@ const ASSERTING: Partial<Record<Verb, "hand" | "from">> = {
 /** Verbs that may bring it into a hand at the same instant. */
 const GAINING: readonly Verb[] = ["take", "pass", "pick up", "hold", "change reins"];
 
-function check(ridden: Ridden, context: RideContext): Judgement[] {
-  const moments = momentsOf(ridden);
+function check(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   return moments.flatMap((moment, at) => {
     const acts = actsAt(moment, context);
     return acts.flatMap((act): Judgement[] => {
@@ -140,9 +138,9 @@ function zoneIn(held: ObjectState, hand: Hand, zone: Zone): Found {
   };
 }
 
-function breach(found: Found, moments: readonly Moment[], at: number, act: RiddenAct): Judgement {
-  const moment = moments[at] as Moment;
-  const cause = sinceMoment(moments, at - 1, found.since);
+function breach(found: Found, moments: readonly HeldMoment[], at: number, act: RiddenAct): Judgement {
+  const moment = moments[at] as HeldMoment;
+  const cause = found.verdict === "broken" ? sinceMoment(moments, at - 1, found.since) : null;
   return {
     verdict: found.verdict === "broken" ? "broken" : "cannot tell",
     stage: moment.stage,

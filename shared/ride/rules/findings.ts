@@ -5,7 +5,7 @@ import type { Rule, Waiver } from "../../../schema/riding.ts";
 import { citationsOfBasis } from "../../drill/citations.ts";
 import { restsOf } from "../../drill/resolve-slot.ts";
 import { compareCodeUnits } from "../../rank.ts";
-import type { Finding, Ridden, Severity } from "../ridden.ts";
+import type { Finding, Ridden, RiddenStage, Severity } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { judgeRide, listedBreaches } from "./judge.ts";
 import { type Lifted, type Lifting, liftingOf } from "./lifted.ts";
@@ -58,7 +58,7 @@ function findingOf(
   const words = wordsBehind(ridden, context, rule, breach);
   const lifted = rule.words === "none" ? null : lifting(rule, breach);
   return {
-    id: [code, stage.element, stage.source, stage.round, breach.about].join("/"),
+    id: [code, ...stageKey(ridden, breach.stage), breach.about].join("/"),
     rule: code,
     // What cannot be told bars nothing, and warns of nothing.
     severity: breach.verdict === "broken" ? severity : "notes",
@@ -81,6 +81,15 @@ function findingOf(
     waived: waivedBy(context, code, [stage.element, stage.source]),
     reading: lifted?.reading ?? null,
   };
+}
+
+/** What a stage is, however long the ride: element, source, round; and which of several such, where an again holds an again. */
+function stageKey({ stages }: Ridden, index: number): (string | number)[] {
+  const key = ({ element, source, round }: RiddenStage): string => [element, source, round].join("/");
+  const stage = stages[index];
+  if (stage === undefined) return [];
+  const before = stages.slice(0, index).filter((one) => key(one) === key(stage)).length;
+  return before === 0 ? [key(stage)] : [key(stage), `time ${before + 1}`];
 }
 
 function readingWords({ reading, surely }: Lifted, supplied: RideContext["supplied"]): string {

@@ -3,6 +3,7 @@
 
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
+import { heldMoments } from "./holds-in-force.ts";
 import { type Breach, type Judgement, type RideRule, type Verdict, worst } from "./rule.ts";
 import { RIDE_RULES } from "./table.ts";
 
@@ -12,7 +13,8 @@ export interface Judged {
 }
 
 export function judgeRide(ridden: Ridden, context: RideContext, rules: readonly RideRule[] = RIDE_RULES): Judged[] {
-  return rules.map((rule) => ({ rule, judgements: rule.check(ridden, context) }));
+  const moments = heldMoments(ridden, context);
+  return rules.map((rule) => ({ rule, judgements: rule.check(ridden, context, moments) }));
 }
 
 /** The verdict of a rule at a stage; a rule that has nothing to judge there is left out. */

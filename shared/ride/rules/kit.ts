@@ -8,7 +8,7 @@ import { exactly, isKnown } from "../../hands/known.ts";
 import { type Contact, HANDS, type ObjectState, type Zone } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { heldMoments } from "./holds-in-force.ts";
+import type { HeldMoment } from "./holds-in-force.ts";
 import { type Judgement, kept, type RideRule } from "./rule.ts";
 
 /** Share of the length from the butt at which a zone lies: a choice of this design. */
@@ -61,9 +61,9 @@ const ASKS: readonly { when: (held: ObjectState, contacts: readonly Contact[]) =
   },
 ];
 
-function check(ridden: Ridden, context: RideContext): Judgement[] {
+function check(ridden: Ridden, _: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   if (ridden.way === "on foot") return [];
-  return heldMoments(ridden, context).flatMap((moment) =>
+  return moments.flatMap((moment) =>
     moment.state.objects
       .filter(({ object }) => object.is === "shaft")
       .flatMap((held): Judgement[] => {

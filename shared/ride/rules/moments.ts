@@ -22,10 +22,6 @@ export interface Moment {
 /** Seconds: two instants nearer than this are one. */
 const AT_ONCE = 1e-6;
 
-export function momentsOf({ stages }: Ridden): Moment[] {
-  return stages.flatMap((stage, index) => momentsIn(stage, index));
-}
-
 export function momentsIn(stage: RiddenStage, index: number): Moment[] {
   const { instants } = stage;
   return instants.map((instant, at) => {

@@ -4,7 +4,7 @@ import { isKnown, mayBe, possible } from "../../hands/known.ts";
 import { type ControlState, HANDS, type Hand, REIN_PLACES, type ReinPlace, type Zone } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { type HeldMoment, heldMoments, sinceMoment } from "./holds-in-force.ts";
+import { type HeldMoment, sinceMoment } from "./holds-in-force.ts";
 import { holdKeepsReins, inBothHands } from "./reins.ts";
 import { type Judgement, kept, type RideRule, type Verdict } from "./rule.ts";
 
@@ -49,8 +49,7 @@ function toldElsewhere(moment: HeldMoment, context: RideContext): boolean {
   return both !== null && !holdKeepsReins(moment, both.object.id, context);
 }
 
-function check(ridden: Ridden, context: RideContext): Judgement[] {
-  const moments = heldMoments(ridden, context);
+function check(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   return moments.flatMap((moment, at) => {
     if (!moment.stands) return [];
     return HANDS.map((hand): Judgement => {
@@ -61,7 +60,9 @@ function check(ridden: Ridden, context: RideContext): Judgement[] {
       const excused = withReins && objects.length === 1 && (allowed || toldElsewhere(moment, context));
       const verdict = excused ? "kept" : verdictOf(done);
       if (verdict === "kept") return kept(moment.stage);
-      const cause = sinceMoment(moments, at, (state) => doings(state, hand).surely.length >= 2) ?? moment;
+      const cause =
+        (verdict === "broken" ? sinceMoment(moments, at, (state) => doings(state, hand).surely.length >= 2) : null) ??
+        moment;
       return {
         verdict,
         stage: moment.stage,

@@ -4,12 +4,11 @@ import { isKnown, mayBe, possible } from "../../hands/known.ts";
 import { HANDS, type ObjectState, type Zone, zonesOf } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { actsAt, objectOf } from "./holds-in-force.ts";
-import { momentsOf } from "./moments.ts";
+import { actsAt, type HeldMoment, objectOf } from "./holds-in-force.ts";
 import { type Judgement, kept, type RideRule, type Verdict, verdictOver } from "./rule.ts";
 
-function check(ridden: Ridden, context: RideContext): Judgement[] {
-  return momentsOf(ridden).flatMap((moment) =>
+function check(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+  return moments.flatMap((moment) =>
     actsAt(moment, context)
       .filter(({ known }) => known.verb === "pass")
       .flatMap(({ id, known }): Judgement[] => {

@@ -13,7 +13,7 @@ import {
 } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { actsAt, type HeldMoment, heldMoments, sinceMoment } from "./holds-in-force.ts";
+import { actsAt, type HeldMoment, sinceMoment } from "./holds-in-force.ts";
 import { type Judgement, kept, type RideRule, verdictOver } from "./rule.ts";
 
 /** What the text last did with the reins. */
@@ -56,11 +56,10 @@ function storyAfter(story: ReinStory, moment: HeldMoment, context: RideContext):
   return now;
 }
 
-function checkHeld(ridden: Ridden, context: RideContext): Judgement[] {
+function checkHeld(ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   if (ridden.way === "on foot") return [];
   let story: ReinStory = "not told";
   let stage = -1;
-  const moments = heldMoments(ridden, context);
   return moments.flatMap((moment, at): Judgement[] => {
     const skipped = ridden.stages.slice(stage + 1, moment.stage);
     if (skipped.some(({ is }) => is === "untreated")) story = "not told";
@@ -77,9 +76,13 @@ function checkHeld(ridden: Ridden, context: RideContext): Judgement[] {
     const cases = places.flatMap((place) => (IN_HAND.includes(place) ? inHand : [story === "let go"]));
     const verdict = verdictOver(cases);
     if (verdict === "kept") return [kept(moment.stage)];
-    const cause = noHandFree
-      ? sinceMoment(moments, at, (state) => inBothHands(state) !== null)
-      : sinceMoment(moments, at, ({ reins }) => !IN_HAND.some((place) => mayBe(reins, place)));
+    const look = verdict === "cannot tell" && (noHandFree || story === "let go");
+    const told = verdict === "broken" || look;
+    const cause = !told
+      ? null
+      : noHandFree
+        ? sinceMoment(moments, at, (state) => inBothHands(state) !== null)
+        : sinceMoment(moments, at, ({ reins }) => !IN_HAND.some((place) => mayBe(reins, place)));
     const name = both?.object.name ?? "";
     return [
       {
@@ -95,7 +98,7 @@ function checkHeld(ridden: Ridden, context: RideContext): Judgement[] {
         lift: noHandFree
           ? `Either one hand keeps the reins together with the ${name}, and the hold says so, or the reins are laid somewhere first, or one hand stays off the ${name}`
           : "Either another hand takes them, or the text lays them somewhere",
-        look: verdict === "cannot tell" && (noHandFree || story === "let go"),
+        look,
       },
     ];
   });
@@ -113,9 +116,9 @@ export const reinsHeld: RideRule = {
   check: checkHeld,
 };
 
-function checkZone(ridden: Ridden, context: RideContext): Judgement[] {
+function checkZone(ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   if (ridden.way === "on foot") return [];
-  return heldMoments(ridden, context).flatMap((moment) => {
+  return moments.flatMap((moment) => {
     if (!moment.stands) return [];
     return [...moment.holds.values()].flatMap((inForce): Judgement[] => {
       const wanted = context.hold(moment.stage, inForce.hold)?.slots.reinZone;

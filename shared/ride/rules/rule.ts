@@ -4,6 +4,7 @@
 import type { Rule } from "../../../schema/riding.ts";
 import type { Ridden, RuleReach, Severity } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
+import type { HeldMoment } from "./holds-in-force.ts";
 
 export type Verdict = "kept" | "broken" | "cannot tell";
 
@@ -54,7 +55,8 @@ export interface RideRule extends RuleRow {
   /** How the words behind are brought in: "says"; "says only", where the fault is what they leave out; or not at all, where
    *  a remark is no fault, and then no other reading is looked at either. */
   words: "says" | "says only" | "none";
-  check: (ridden: Ridden, context: RideContext) => Judgement[];
+  /** `moments` are those of the ride, in order: they are worked out once for all rules. */
+  check: (ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]) => Judgement[];
 }
 
 export const kept = (stage: number): Kept => ({ verdict: "kept", stage });

@@ -5,7 +5,7 @@ import { isKnown, mayBe } from "../../hands/known.ts";
 import { HANDS, type ObjectState, type Zone } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { type HeldMoment, heldMoments, sinceMoment } from "./holds-in-force.ts";
+import { type HeldMoment, sinceMoment } from "./holds-in-force.ts";
 import { type Judgement, kept, type RideRule, type Verdict } from "./rule.ts";
 
 /** Hands that may be on it, bearing contacts that may be there; any number where contacts are not known. */
@@ -24,8 +24,7 @@ function supported(held: ObjectState): Verdict {
   return mostBearing(held) === 0 && !mayBe(held.level, "ground") ? "broken" : "cannot tell";
 }
 
-function checkSupported(ridden: Ridden, context: RideContext): Judgement[] {
-  const moments = heldMoments(ridden, context);
+function checkSupported(_: Ridden, __: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   return moments.flatMap((moment, at) => {
     if (!moment.stands) return [];
     // A sheath is worn; what bears it is no concern of the hands.
@@ -34,9 +33,9 @@ function checkSupported(ridden: Ridden, context: RideContext): Judgement[] {
       .map((held): Judgement => {
         const verdict = supported(held);
         if (verdict === "kept") return kept(moment.stage);
-        const letGo = sinceMoment(moments, at, ({ objects }) =>
-          objects.some((one) => same(one, held) && inNoHand(one)),
-        );
+        const letGo = !inNoHand(held)
+          ? null
+          : sinceMoment(moments, at, ({ objects }) => objects.some((one) => same(one, held) && inNoHand(one)));
         const name = held.object.name;
         return {
           verdict,
@@ -50,7 +49,7 @@ function checkSupported(ridden: Ridden, context: RideContext): Judgement[] {
               ? `nothing holds the ${name}: no hand is on it, it rests on nothing, and it does not stand in the ground`
               : `no hand is on the ${name} any longer, and it is not said what bears it`,
           lift: "Either a hand keeps it, or it rests on something, or it is planted or put away",
-          look: letGo !== null && inNoHand(held),
+          look: letGo !== null,
         };
       });
   });
@@ -69,8 +68,8 @@ export const objectSupported: RideRule = {
   check: checkSupported,
 };
 
-function checkStrong(ridden: Ridden, context: RideContext): Judgement[] {
-  return heldMoments(ridden, context).flatMap((moment) => {
+function checkStrong(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+  return moments.flatMap((moment) => {
     if (!moment.stands) return [];
     return [...moment.holds.values()].flatMap((inForce) => {
       const row = context.rows.find("holds", inForce.hold);

@@ -74,7 +74,9 @@ function checkOwnPoint(ridden: Ridden): Judgement[] {
         );
         const verdict = verdictOfAll(verdicts);
         if (verdict === "kept") return kept(stage);
-        const set = pointSetBy(ridden, stage, object.id);
+        // Where the step itself brings the point out of the way, it is taken to do so in time.
+        const look = verdicts.at(-1) === "broken";
+        const set = verdict === "broken" || look ? pointSetBy(ridden, stage, object.id) : null;
         const ride = window.ridden.action;
         return {
           verdict,
@@ -88,8 +90,7 @@ function checkOwnPoint(ridden: Ridden): Judgement[] {
               ? `the horse turns ${side} while the point of the ${object.name} is forward on the ${side} and not high, so it turns into its own point`
               : `the horse turns ${side}, and in this step the point of the ${object.name} comes forward on the ${side} and not high; the words do not say whether before the turn or after it`,
           lift: `Either the point is raised, or brought ahead or to the ${side === "left" ? "right" : "left"}, before the turn; or it comes there after it`,
-          // Where the step itself brings the point out of the way, it is taken to do so in time.
-          look: verdicts.at(-1) === "broken",
+          look,
         };
       });
     }),
