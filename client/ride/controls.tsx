@@ -136,7 +136,7 @@ function Scrub({ ride }: { ride: Ridden }) {
         }}
       />
       <div class="marks" aria-hidden="true">
-        {stageMarks(ride).map(({ key, at, label }) => (
+        {stageMarks(ride, 0.035).map(({ key, at, label }) => (
           <span key={key} style={{ left: `${at * 100}%` }}>
             {label}
           </span>
@@ -147,9 +147,10 @@ function Scrub({ ride }: { ride: Ridden }) {
 }
 
 /** Numbers where steps begin, as a share of the ride; what is done again has its number once. A number that would lie on
- *  the one before joins it, and one that would be too near is left out. */
+ *  the one before joins it, and one that is not `apart` (a share of the ride) from it is left out. */
 export function stageMarks(
   ride: Ridden,
+  apart: number,
   from = 0,
   to = ride.timed.duration,
 ): { key: number; at: number; label: string }[] {
@@ -161,7 +162,7 @@ export function stageMarks(
     before = number;
     const last = marks.at(-1);
     if (last && at - last.at < 0.005) last.label += ` ${number}`;
-    else if (!last || at - last.at > 0.02) marks.push({ key, at, label: String(number) });
+    else if (!last || at - last.at > apart) marks.push({ key, at, label: String(number) });
   }
   return marks;
 }

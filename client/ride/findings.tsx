@@ -90,9 +90,8 @@ function OneFinding({ finding }: { finding: Finding }) {
           </button>
         )}
       </p>
-      {finding.reading && finding.reading.lifting.length > 0 && (
-        <p class="meta">
-          It comes from reading <i class="said">{finding.reading.readingTitle}</i> at †{finding.reading.cruxTitle}.{" "}
+      {finding.reading && (
+        <p class="row lifting">
           {finding.reading.lifting.map((other) => (
             <button
               key={other.reading}

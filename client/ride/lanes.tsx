@@ -18,11 +18,11 @@ interface Stretch {
 
 export function Lanes({ ride }: { ride: Ridden }) {
   const near = useSignal(false);
-  const now = stage.value;
+  // Read only when it matters: the lanes need not be drawn anew with every step.
+  const now = near.value ? stage.value : null;
   const second = beside.value;
   const whole = Math.max(ride.timed.duration, second?.timed.duration ?? 0);
-  const stretch: Stretch =
-    near.value && now !== null && now.to > now.from ? { from: now.from, to: now.to } : { from: 0, to: whole };
+  const stretch: Stretch = now !== null && now.to > now.from ? { from: now.from, to: now.to } : { from: 0, to: whole };
   const bad = ride.findings.filter(({ waived, verdict }) => waived === null && verdict === "broken");
   return (
     <section class="lanes" aria-label="What each part does, over time">
@@ -39,7 +39,7 @@ export function Lanes({ ride }: { ride: Ridden }) {
           </label>
         </div>
         <div class="axis">
-          {stageMarks(ride, stretch.from, stretch.to).map(({ key, at, label }) => (
+          {stageMarks(ride, 0.015, stretch.from, stretch.to).map(({ key, at, label }) => (
             <button
               key={key}
               type="button"

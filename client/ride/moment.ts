@@ -131,6 +131,6 @@ export function metres(value: number): string {
 export function stageName(of: RiddenStage): string {
   const title = of.title || (of.is === "untreated" ? "not yet written out" : "");
   if (of.number === null) return title || "between steps";
-  const again = of.round > 0 ? `, time ${of.round}` : "";
+  const again = of.round > 1 ? `, time ${of.round}` : "";
   return `Step ${of.number}${again}${title ? `, ${title}` : ""}`;
 }

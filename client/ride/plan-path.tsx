@@ -1,6 +1,7 @@
 /** client/ride/plan-path.tsx - the line that is ridden, step by step: firm where it is done, heavy now, thin to come;
  *  dotted where it is supplied or only joins, dashed where it is implied. Ticks show the way it goes, numbers where
  *  a step begins. Drawn anew when another step comes, not with every frame. */
+import { useMemo } from "preact/hooks";
 import { distanceToWall } from "../../shared/ground/grounds.ts";
 import { pieceData } from "../../shared/ground/path-data.ts";
 import { poseOn } from "../../shared/ground/piece.ts";
@@ -39,15 +40,14 @@ function strokesOf(ride: Ridden, stage: RiddenStage): Stroke[] {
 }
 
 export function PlanPath({ ride, now, soft = false }: { ride: Ridden; now: number; soft?: boolean }) {
+  const strokes = useMemo(() => ride.stages.map((stage) => strokesOf(ride, stage)), [ride]);
   const when = (index: number) => (soft ? "soft" : index < now ? "done" : index === now ? "now" : "next");
   // The stage that is ridden now is drawn last, over the others.
-  const order = ride.stages
-    .map((stage, index) => ({ stage, index }))
-    .sort((a, b) => Number(a.index === now) - Number(b.index === now));
+  const order = [...strokes.keys()].sort((a, b) => Number(a === now) - Number(b === now));
   return (
     <g class="the-path" transform={GROUND_TO_PAGE}>
-      {order.map(({ stage, index }) =>
-        strokesOf(ride, stage).map((stroke, at) => (
+      {order.map((index) =>
+        strokes[index]?.map((stroke, at) => (
           <path key={`${index} ${at}`} class={`line ${when(index)} w-${stroke.line}`} d={stroke.d} />
         )),
       )}
@@ -57,7 +57,7 @@ export function PlanPath({ ride, now, soft = false }: { ride: Ridden; now: numbe
 
 /** Small open arrowheads along the line; where it is ridden again the same way, one is enough. */
 export function PlanTicks({ ride, now, pixel }: { ride: Ridden; now: number; pixel: number }) {
-  const ticks = ticksOf(ride);
+  const ticks = useMemo(() => ticksOf(ride), [ride]);
   const size = 4 * pixel;
   const current = ride.stages[now];
   return (

@@ -24,11 +24,7 @@ export function Plan({ ride }: { ride: Ridden }) {
   const size = useSignal({ width: 400, height: 600 });
   const others = otherRiders.value;
   const second = beside.value;
-  const frame = frameOf([
-    ride,
-    ...(second ? [second] : []),
-    ...others.map((other) => ({ ...ride, timed: other.timed })),
-  ]);
+  const frame = frameOf([ride, ...(second ? [second] : []), ...others.map((other) => other.ride)]);
   const zoom = following.value ? Math.max(1, Math.min(frame.width, frame.height) / FOLLOWED_WIDTH) : 1;
   const pixel = 1 / (Math.min(size.value.width / frame.width, size.value.height / frame.height) * zoom);
 
@@ -57,7 +53,6 @@ export function Plan({ ride }: { ride: Ridden }) {
   useLayoutEffect(turnSheets);
 
   const viewBox = `${frame.left} ${frame.top} ${frame.width} ${frame.height}`;
-  const now = stageIndex.value;
   const sheet = (index: number) => (element: SVGGElement | null) => {
     sheets.current[index] = element;
   };
@@ -68,11 +63,9 @@ export function Plan({ ride }: { ride: Ridden }) {
           <PlanGround ground={ride.ground} pixel={pixel} />
           {second && <PlanPath ride={second} now={-1} soft />}
           {others.map((other) => (
-            <PlanPath key={other.id} ride={{ ...other.ride, timed: other.timed }} now={-1} soft />
+            <PlanPath key={other.id} ride={other.ride} now={-1} soft />
           ))}
-          <PlanPath ride={ride} now={now} />
-          <PlanTicks ride={ride} now={now} pixel={pixel} />
-          <PlanNumbers ride={ride} now={now} pixel={pixel} />
+          <TheLine ride={ride} pixel={pixel} />
           <Places pixel={pixel} />
         </g>
       </svg>
@@ -82,7 +75,7 @@ export function Plan({ ride }: { ride: Ridden }) {
           {others.map((other) => (
             <MovingRider
               key={other.id}
-              timed={other.timed}
+              timed={other.ride.timed}
               starts={other.starts}
               figure={other.figure}
               letter={other.letter}
@@ -94,6 +87,18 @@ export function Plan({ ride }: { ride: Ridden }) {
         </g>
       </svg>
     </div>
+  );
+}
+
+/** By itself, so that a new step draws only this anew. */
+function TheLine({ ride, pixel }: { ride: Ridden; pixel: number }) {
+  const now = stageIndex.value;
+  return (
+    <>
+      <PlanPath ride={ride} now={now} />
+      <PlanTicks ride={ride} now={now} pixel={pixel} />
+      <PlanNumbers ride={ride} now={now} pixel={pixel} />
+    </>
   );
 }
 

@@ -65,7 +65,6 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
 }
 
 function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
-  const hands = figure.value;
   return (
     <>
       <section class="on-the-ground" aria-label="On the ground">
@@ -73,12 +72,7 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
           <Plan ride={ride} />
           <div class="beside-the-plan">
             <NowLine />
-            {hands && (
-              <div class="hands-now">
-                <HandsFigure figure={hands} onFoot={onFoot.value} />
-                <p class="meta">{hands.sentence.replace(/^Now: /, "")}</p>
-              </div>
-            )}
+            <HandsNow />
           </div>
         </div>
         <Controls ride={ride} />
@@ -103,6 +97,18 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
       </div>
       <SpokenStep />
     </>
+  );
+}
+
+/** By itself, since it changes more often than anything about it. */
+function HandsNow() {
+  const hands = figure.value;
+  if (hands === null) return null;
+  return (
+    <div class="hands-now">
+      <HandsFigure figure={hands} onFoot={onFoot.value} />
+      <p class="meta">{hands.sentence.replace(/^Now: /, "")}</p>
+    </div>
   );
 }
 

@@ -51,8 +51,8 @@ export function removeRider(id: number): void {
 export interface OtherRider {
   id: number;
   letter: string;
+  /** Where this rider rides it: moved where it is set off in place. */
   ride: Ridden;
-  timed: TimedPath;
   /** Seconds of the common clock at which this rider begins. */
   starts: number;
   figure: ReadonlySignal<HandsFigure | null>;
@@ -64,8 +64,8 @@ export const otherRiders = computed<OtherRider[]>(() =>
     if (ride === null) return [];
     const amount = Number.isFinite(wish.amount) ? wish.amount : 0;
     const starts = startOf(ride, wish.by, amount);
-    const timed = movedBy(ride.timed, wish.by, amount);
-    return [{ id: wish.id, letter: letterOf(index + 1), ride, timed, starts, figure: figureOf(ride, starts) }];
+    const moved = { ...ride, timed: movedBy(ride.timed, wish.by, amount) };
+    return [{ id: wish.id, letter: letterOf(index + 1), ride: moved, starts, figure: figureOf(ride, starts) }];
   }),
 );
 
@@ -125,9 +125,16 @@ export interface Near {
 const ridersNow = computed<{ rider: Rider; ridden: Ridden }[]>(() => {
   const [first, others] = [ridden.value, otherRiders.value];
   if (first === null || others.length === 0) return [];
-  const own = { letter: letterOf(0), timed: first.timed, starts: 0, ride: first };
-  return [own, ...others].map(({ letter, timed, starts, ride }) => ({
-    rider: { name: letter, timed, starts, counts: "while riding", body: USUAL_BODY, points: pointsOf(ride) },
+  const own = { letter: letterOf(0), starts: 0, ride: first };
+  return [own, ...others].map(({ letter, starts, ride }) => ({
+    rider: {
+      name: letter,
+      timed: ride.timed,
+      starts,
+      counts: "while riding",
+      body: USUAL_BODY,
+      points: pointsOf(ride),
+    },
     ridden: ride,
   }));
 });

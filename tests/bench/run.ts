@@ -11,6 +11,7 @@ const benches: [name: string, load: () => Promise<Bench>][] = [
   ["ground", () => import("./ground.bench.ts")],
   ["import", () => import("./import.bench.ts")],
   ["passage", () => import("./passage.bench.ts")],
+  ["play", () => import("./play.bench.ts")],
   ["typing", () => import("./typing.bench.ts")],
 ];
 
