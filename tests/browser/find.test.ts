@@ -1,10 +1,15 @@
 /** tests/browser/find.test.ts - finding by the keyboard alone: the field is come to from anywhere, words are found while they
  *  are typed, arrows and Enter go there, and Escape comes back. */
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoBook } from "../../server/demo/book.ts";
 import { describeInBrowser, openBrowser, withPage } from "../kit/browser.ts";
 import { type RunningApp, runningApp } from "../kit/running-app.ts";
+
+const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
 describeInBrowser("finding from the bar", () => {
   let browser: Browser;
@@ -93,6 +98,29 @@ describeInBrowser("finding from the bar", () => {
       expect(await before.evaluate((button) => button === document.activeElement)).toBe(true);
     });
   });
+
+  test.each(["light", "dark"] as const)(
+    "the open list keeps axe-core's rules for WCAG 2 A and AA, %s",
+    async (colorScheme) => {
+      await onFirstPage(
+        async (page) => {
+          await page.keyboard.press("Control+k");
+          await page.keyboard.type("wall");
+          await chosen(page).waitFor();
+          await page.evaluate(readFileSync(AXE, "utf8"));
+          const results = await page.evaluate(() =>
+            (window as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run({
+              runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"],
+            }),
+          );
+          expect(
+            results.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 160))}`),
+          ).toEqual([]);
+        },
+        { colorScheme },
+      );
+    },
+  );
 
   test("from another room, and on a phone, where the field is a line of its own", async () => {
     await withPage(

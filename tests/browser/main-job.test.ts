@@ -194,7 +194,8 @@ async function doTheJob(page: Page, { address }: RunningApp, job: Job): Promise<
   // Load it anew: all of it is there.
   await page.reload();
   await page.locator(".gloss.cruxes").getByText("adopted").waitFor();
-  expect(await page.locator(".pair .text-pane").first().locator(".head.number").count()).toBe(3);
+  // Heads are drawn a moment after the glosses.
+  await expect.poll(() => page.locator(".pair .text-pane").first().locator(".head.number").count()).toBe(3);
   await page.locator(".gloss.elements").filter({ hasText: "The turn" }).waitFor();
 
   // Out: the file, its schema, its citations.
