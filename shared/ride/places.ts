@@ -31,10 +31,30 @@ const ROUND: ReadonlySet<RideAct["figure"]> = new Set([
 
 export const touchesTrack = ({ figure, about }: RideAct): boolean => ROUND.has(figure) && about === null;
 
-/** Where a ride begins whose first figure names no place to set out from. */
-export function startFor(manege: Manege, ride: RideAct | null): Pose {
-  const start = usualStart(manege);
-  return ride !== null && touchesTrack(ride) ? alongTrack(manege, start, ride) : start;
+/** A place to begin, in words, where the text names none. */
+export interface Beginning {
+  pose: Pose;
+  where: string;
+}
+
+/** The places tried for a figure that names none, in this order: at the foot, beside the middle, in the middle. */
+export function beginnings(manege: Manege, ride: RideAct | null): Beginning[] {
+  const foot = usualStart(manege);
+  const middle = { x: 0, y: 0, heading: QUARTER_TURN };
+  if (ride === null) return [{ pose: foot, where: AT_THE_FOOT }];
+  const side = (ride.side === "right" ? -manege.ground.width : manege.ground.width) / 2;
+  return [
+    { pose: touchesTrack(ride) ? alongTrack(manege, foot, ride) : foot, where: AT_THE_FOOT },
+    { pose: alongTrack(manege, { x: side, y: 0 }, ride), where: "the track beside the middle of the ground" },
+    { pose: middle, where: "the middle of the ground" },
+  ];
+}
+
+const AT_THE_FOOT = "the middle of the foot, at the track,";
+
+/** Whether the text leaves to us where a figure lies and how large it is. */
+export function placedByUs({ from, about, toward, size }: RideAct): boolean {
+  return from === null && about === null && toward === null && size === null;
 }
 
 /** On the track beside a place, on the rein of the figure; else the left. */

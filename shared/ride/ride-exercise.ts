@@ -9,6 +9,7 @@ import { exerciseRows } from "../drill/exercise-rows.ts";
 import { namesOf } from "../drill/names.ts";
 import { settle } from "../drill/settle.ts";
 import type { Manege } from "../ground/figures/figure.ts";
+import { rideFigure } from "../ground/figures/ride-figure.ts";
 import type { Pose } from "../ground/plane.ts";
 import { USUAL } from "../ground/usual.ts";
 import { exactly } from "../hands/known.ts";
@@ -16,7 +17,7 @@ import { afterUntreated, type ControlState, startState } from "../hands/state.ts
 import { chooseReadings, unsettledWords } from "./choose-readings.ts";
 import { Course, type Setting } from "./course.ts";
 import { joinedOf } from "./cut-draft.ts";
-import { readRide } from "./figure-ask.ts";
+import { askOf, readRide } from "./figure-ask.ts";
 import { contextIn, follow } from "./follow.ts";
 import { type FoundGround, groundOf } from "./ground-of.ts";
 import { isRide } from "./horse-order.ts";
@@ -24,7 +25,7 @@ import { lanesOf } from "./lanes.ts";
 import { layOut, type StageSpan } from "./lay-out.ts";
 import { mirrorRidden } from "./mirror-ridden.ts";
 import { speaksOfSides } from "./mirror-words.ts";
-import { poseAtStation, startFor, usualStart } from "./places.ts";
+import { type Beginning, beginnings, poseAtStation, usualStart } from "./places.ts";
 import { planStages } from "./plan.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
@@ -141,8 +142,12 @@ function beginning(
   const first = plans.flatMap(({ acts }) => acts).find(isRide);
   const ride = first === undefined ? null : readRide(first, manege.ground, start, state);
   if (ride?.from) return { pose: poseAtStation(manege, ride.from, ride, true), notes: [] };
-  const note = "The text does not say where it begins: the middle of the foot, at the track, is supplied.";
-  return { pose: startFor(manege, ride), notes: plans.length === 0 ? [] : [note] };
+  const tried = beginnings(manege, ride);
+  const fits =
+    ride === null ? undefined : tried.find(({ pose }) => rideFigure(manege, pose, askOf(ride, manege.ground)).ok);
+  const begin = fits ?? (tried[0] as Beginning);
+  const note = `The text does not say where it begins: ${begin.where} is supplied.`;
+  return { pose: begin.pose, notes: plans.length === 0 ? [] : [note] };
 }
 
 function rideAll(setting: Setting, course: Course, plans: readonly PlannedStage[], start: ControlState): RiddenStage[] {

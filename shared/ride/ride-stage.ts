@@ -2,9 +2,7 @@
  *  May import: schema types, shared/ground, shared/hands, siblings in shared/ride. Keeps rules R13-R22 (shared/ride/RULES.md).
  *  A figure that cannot be ridden is refused with its sentence; the horse stays where it is and the ride goes on. */
 import type { FigureResult } from "../ground/figures/figure.ts";
-import { staysInside } from "../ground/figures/onto.ts";
 import { rideFigure } from "../ground/figures/ride-figure.ts";
-import { shortestJoin } from "../ground/join.ts";
 import { distance, mirrorPose, type Pose, settled, turnBetween } from "../ground/plane.ts";
 import { applyAct, NO_CONTEXT } from "../hands/apply.ts";
 import type { ControlState } from "../hands/state.ts";
@@ -15,11 +13,12 @@ import { gaitOf, type PieceGait } from "./gait-of.ts";
 import { goOn } from "./go-on.ts";
 import { halts, horseOrder, isGait, isRide, takesTime } from "./horse-order.ts";
 import { metresWords } from "./measured.ts";
-import { isThere, poseAtStation, touchesTrack } from "./places.ts";
+import { beginnings, isThere, placedByUs, poseAtStation, touchesTrack } from "./places.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { RiddenStage } from "./ridden.ts";
 import type { RiddenAct } from "./ride-context.ts";
 import { withWayTo } from "./round-to.ts";
+import { wayTo } from "./way-to.ts";
 
 export interface StagePath {
   drafted: Drafted[];
@@ -121,14 +120,16 @@ class StageRider {
     this.#note(ride.notes);
     const gait = gaitOf(this.state, ride.figure, horse, this.#laid.notes);
     this.#joinUp(ride, gait);
-    if (this.#first)
-      this.#course.began.set(this.#plan.source, { pose: this.#course.pose, mirrored: this.#plan.mirrored });
-    this.#first = false;
     const sized = this.#sameSize(ride);
     const ask = askOf(sized, ground);
     const toward = sized.toward === null ? null : nameIn(ground, sized.toward);
-    const result: FigureResult =
-      toward === null ? rideFigure(manege, this.#course.pose, ask) : withWayTo(manege, this.#course.pose, ask, toward);
+    const from = (pose: Pose): FigureResult =>
+      toward === null ? rideFigure(manege, pose, ask) : withWayTo(manege, pose, ask, toward);
+    if (placedByUs(ride)) this.#placeElsewhere(ride, gait, from);
+    if (this.#first)
+      this.#course.began.set(this.#plan.source, { pose: this.#course.pose, mirrored: this.#plan.mirrored });
+    this.#first = false;
+    const result = from(this.#course.pose);
     if (!result.ok) {
       this.#refuse(ride.act.id, result.sentence);
       return;
@@ -150,6 +151,17 @@ class StageRider {
     this.#course.pose = settled(result.path.end);
     if (result.path.pieces.some((piece) => piece.is === "arc" && piece.radius < usual.leastRadius / 10))
       this.#note([`Some bend is tighter than ${metresWords(usual.leastRadius / 10)}.`]);
+  }
+
+  /** A figure whose place and size are ours to supply is not ridden through the wall: it is begun where it fits. */
+  #placeElsewhere(ride: RideAct, gait: PieceGait, from: (pose: Pose) => FigureResult): void {
+    const { manege } = this.#setting;
+    const here = from(this.#course.pose);
+    if (here.ok || here.code !== "does-not-fit") return;
+    const place = beginnings(manege, ride).find(
+      ({ pose }) => from(pose).ok && wayTo(manege, this.#course.pose, pose) !== null,
+    );
+    if (place) this.#join(place.pose, `${place.where} where it fits`, ride.act.id, gait);
   }
 
   /** A circle about the same place with no size of its own is the circle last ridden there, if the horse is on it. */
@@ -189,9 +201,7 @@ class StageRider {
 
   #join(target: Pose, where: string, action: string, gait: PieceGait): void {
     const { manege } = this.#setting;
-    const join = shortestJoin(this.#course.pose, target, manege.usual.leastRadius, (way) =>
-      staysInside(manege, way.pieces),
-    );
+    const join = wayTo(manege, this.#course.pose, target);
     if (join === null) {
       this.#refuse(
         action,
@@ -199,12 +209,13 @@ class StageRider {
       );
       return;
     }
-    if (join.pieces.length === 0) return;
+    if (join.length === 0) return;
+    const length = join.reduce((sum, piece) => sum + piece.length, 0);
     this.#note([
-      `The text does not say how the horse comes to ${where}: a line of ${metresWords(join.length)} is supplied.`,
+      `The text does not say how the horse comes to ${where}: a line of ${metresWords(length)} is supplied.`,
     ]);
     const ridden = { stage: this.#stage, action: null, figure: null, joins: true, ...gait };
-    this.#laid.drafted.push(...join.pieces.map((piece) => ({ piece, ridden })));
+    this.#laid.drafted.push(...join.map((piece) => ({ piece, ridden })));
     this.#course.pose = settled(target);
   }
 

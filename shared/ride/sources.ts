@@ -5,10 +5,11 @@ import type { DrillElement } from "../../schema/drill.ts";
 import type { Again } from "../../schema/exercise.ts";
 import type { ValueOf } from "../../schema/values.ts";
 import { type CompiledAction, compileAction, OWN } from "../drill/compile-action.ts";
-import type { CompiledElement } from "../drill/compile-element.ts";
+import { type CompiledElement, compileElement, presentElement } from "../drill/compile-element.ts";
 import { newBearing } from "../drill/crux-bearing.ts";
 import { inOrder } from "../drill/follow-hands.ts";
 import type { Compiling } from "../drill/resolve-slot.ts";
+import { standingOf } from "../drill/standing-instructions.ts";
 import { compareRanked } from "../rank.ts";
 import type { Source, SourceAction } from "./planned.ts";
 
@@ -113,8 +114,21 @@ function doneAgain(part: CompiledPart, row: Again, partOf: PartOf, compiling: Co
   const [from, to] = [order.indexOf(of.from), order.indexOf(of.to)];
   if (to === -1) return NOT_GIVEN;
   if (to < from) return "The last step to be done again comes before the first. Exchange the two.";
-  const wanted = new Set(order.slice(from, to + 1));
-  return { elements: home.elements.filter(({ drill }) => wanted.has(drill.id)), part: home };
+  const wanted = order.slice(from, to + 1);
+  const present = home.elements.filter(({ drill }) => wanted.includes(drill.id));
+  return { elements: present.length > 0 ? present : fromTheOtherWay(home, wanted), part: home };
+}
+
+/** "As on foot", said of riding: steps that are done the other way alone are done again as they are. */
+function fromTheOtherWay({ base }: CompiledPart, wanted: readonly string[]): CompiledElement[] {
+  const inherited = standingOf({ ...base, element: null, bearing: newBearing() }).inherited;
+  return wanted.flatMap((id) => {
+    const row = base.rows.find("elements", id);
+    if (!row || row.is === "advice") return [];
+    const guard = row.guard.filter(({ is }) => is === "reading");
+    const present = presentElement(base, { ...row, guard });
+    return present ? [compileElement(present, { ...base, numbers: new Map() }, inherited, null)] : [];
+  });
 }
 
 const NOT_GIVEN = "What is done again is not among what was read here. Name steps or an exercise of this work.";

@@ -13,6 +13,7 @@ const benches: [name: string, load: () => Promise<Bench>][] = [
   ["passage", () => import("./passage.bench.ts")],
   ["play", () => import("./play.bench.ts")],
   ["typing", () => import("./typing.bench.ts")],
+  ["ride", () => import("./ride.bench.ts")],
 ];
 
 const words = process.argv.slice(2);
