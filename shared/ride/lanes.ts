@@ -103,9 +103,8 @@ function spansOf(
   const stage = stages[index] as RiddenStage;
   const acts = new Map((plans[index] as PlannedStage).acts.map((act) => [act.id, act]));
   const spans: LaneSpan[] = [];
-  const begin = (from: number, state: ControlState, actions: readonly RiddenAct[]): void => {
+  const begin = (from: number, now: Told, actions: readonly RiddenAct[]): void => {
     const last = spans.at(-1);
-    const now = told(state);
     if (last && last.from === from && actions.length === 0) spans.pop();
     else if (last) last.to = from;
     spans.push({
@@ -117,15 +116,15 @@ function spansOf(
       actions: actions.map(({ id }) => id),
     });
   };
-  begin(stage.from, stage.before, []);
-  let before = stage.before;
+  let [state, was] = [stage.before, told(stage.before)];
+  begin(stage.from, was, []);
   for (const instant of stage.instants) {
     const done = instant.actions.flatMap((id) => acts.get(id) ?? []);
     const own = done.filter(concerns);
-    const [was, is] = [told(before), told(instant.after)];
-    before = instant.after;
-    if (own.length > 0) begin(instant.seconds, instant.after, own);
-    else if (was.words !== is.words || was.shows !== is.shows) begin(instant.seconds, instant.after, done);
+    const is = instant.after === state ? was : told(instant.after);
+    if (own.length > 0) begin(instant.seconds, is, own);
+    else if (was.words !== is.words || was.shows !== is.shows) begin(instant.seconds, is, done);
+    [state, was] = [instant.after, is];
   }
   return merged(spans);
 }

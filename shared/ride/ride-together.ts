@@ -45,17 +45,36 @@ export type Together =
 
 /** At most eight; more, or none, is refused with a sentence. */
 export function rideTogether(asked: readonly RiderAsk[], search?: SearchOptions): Together {
-  const rides = asked.map(({ ridden, mirrored }) => (mirrored === true ? mirrorRidden(ridden) : ridden));
-  const together = ridersTogether(asked.map((ask, index) => riderOf(ask, rides[index] as Ridden, index)));
+  // Several riders of one ride share what is worked out of it.
+  const mirrors = new Map<Ridden, Ridden>();
+  const points = new Map<Ridden, PointMoment[]>();
+  const rides = asked.map(({ ridden, mirrored }) =>
+    mirrored === true ? kept(mirrors, ridden, () => mirrorRidden(ridden)) : ridden,
+  );
+  const riderAt = (ask: RiderAsk, index: number): Rider => {
+    const ridden = rides[index] as Ridden;
+    return riderOf(
+      ask,
+      ridden,
+      index,
+      kept(points, ridden, () => pointMoments(ridden)),
+    );
+  };
+  const together = ridersTogether(asked.map(riderAt));
   if (!together.ok) return together;
   const { riders, from, to } = together;
   return { ok: true, riders, rides, from, to, distances: allDistances(riders, search) };
 }
 
-function riderOf(ask: RiderAsk, ridden: Ridden, index: number): Rider {
+function kept<T>(made: Map<Ridden, T>, ridden: Ridden, make: () => T): T {
+  const held = made.get(ridden) ?? make();
+  made.set(ridden, held);
+  return held;
+}
+
+function riderOf(ask: RiderAsk, ridden: Ridden, index: number, moments: readonly PointMoment[]): Rider {
   const { x, y } = ask.placeOffset ?? { x: 0, y: 0 };
   const moved = x === 0 && y === 0 ? ridden.timed.path : movePath(ridden.timed.path, { turn: 0, x, y });
-  const moments = pointMoments(ridden);
   return {
     name: ask.name ?? `rider ${index + 1}`,
     timed: { ...ridden.timed, path: moved },
@@ -74,7 +93,10 @@ const MOVES_IN = 0.5;
 function pointMoments({ stages }: Ridden): PointMoment[] {
   const moments: PointMoment[] = [];
   let known = false;
+  let before: ControlState | null = null;
   const add = (seconds: number, state: ControlState): void => {
+    if (state === before) return;
+    before = state;
     const point = handsFigure(state).shaft?.point ?? null;
     if (point !== null) known = true;
     const place = { ahead: point?.y ?? 0, left: point === null ? 0 : 0 - point.x };

@@ -7,27 +7,27 @@ import { rideExercise, rideWithContext } from "../../shared/ride/ride-exercise.t
 import { rideTogether } from "../../shared/ride/ride-together.ts";
 import { findingsOf } from "../../shared/ride/rules/index.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
-import { at, LEFT, metres, RIGHT, RideBuilder, times } from "../ride/rides.ts";
+import { at, LEFT, metres, RIGHT, RideBuilder, times } from "../ride/build-ride.ts";
 import type { Report } from "./harness.ts";
 
 type Slots = ActOf<"ride">["slots"];
 
-/** From the oak on the left rein, and back to it; each with an act of the hands. */
+/** From the oak on the left rein, and back to it, a few seconds each; every step has an act of the hands. */
 const ROUND: readonly [NonNullable<Slots["figure"]>, Slots][] = [
-  [supplied("volte"), { turn: LEFT, size: metres(10) }],
-  [supplied("circle"), { turn: LEFT, size: metres(20), laps: times(1) }],
-  [supplied("half volte"), { turn: LEFT, size: metres(6) }],
+  [supplied("volte"), { turn: LEFT, size: metres(6) }],
+  [supplied("circle"), { turn: LEFT, size: metres(10), laps: times(1) }],
+  [supplied("half volte"), { turn: LEFT, size: metres(5) }],
   [supplied("along the wall"), { turn: RIGHT, toward: at("the elm") }],
   [supplied("turn"), { turn: RIGHT, amount: supplied("half"), manner: supplied("on the haunches") }],
   [supplied("halt"), {}],
-  [supplied("straight"), { size: metres(8) }],
+  [supplied("straight"), { size: metres(4) }],
   [supplied("along the wall"), { turn: LEFT, toward: at("the oak") }],
 ];
 
 function drill(steps: number): { rows: Rows; exercise: string } {
-  const made = new RideBuilder({ width: 60, length: 120, trackOffset: 1.8 });
-  made.station("the oak", 30, 0, "the elm");
-  made.station("the elm", -30, 0, "the oak");
+  const made = new RideBuilder({ width: 20, length: 40, trackOffset: 1.8 });
+  made.station("the oak", 10, 0, "the elm");
+  made.station("the elm", -10, 0, "the oak");
   const spear = supplied(made.object("spear", "shaft"));
   const gait = made.standing("canter throughout", made.home);
   made.action(gait, "go at", { gait: supplied("canter"), pace: supplied("working") });
@@ -69,8 +69,10 @@ export default async function rideBench(report: Report): Promise<void> {
     Array.from({ length: count }, (_, index) => ({ ridden, offsetSeconds: 3 * index, mirrored: index % 2 === 1 }));
   const search = { within: 0.01, care: 3 };
   for (const count of [1, 2, 4, 8])
-    await report.bench(`ride: distances of ${count} riders below 3 m`, { runs: 8, warmUp: 2, note: ride }, () =>
-      rideTogether(asked(count), search),
+    await report.bench(
+      `ride: distances of ${count} ${count === 1 ? "rider" : "riders"} below 3 m`,
+      { runs: 8, warmUp: 2, note: ride },
+      () => rideTogether(asked(count), search),
     );
   const eight = rideTogether(asked(8), search);
   if (!eight.ok) throw new Error(eight.sentence);

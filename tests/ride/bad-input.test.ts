@@ -7,7 +7,8 @@ import { VALUES, type ValueKind } from "../../schema/values.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
 import { arbitraryFrom } from "../kit/arbitrary-from.ts";
-import { at, expectWhole, LEFT, metres, RideBuilder, times } from "./rides.ts";
+import { at, LEFT, metres, RideBuilder, times } from "./build-ride.ts";
+import { expectWhole } from "./rides.ts";
 
 type Slots = Parameters<RideBuilder["figure"]>[2];
 const about = (of: number, spread: number) => supplied({ is: "about" as const, of, spread });

@@ -1,14 +1,13 @@
-/** tests/ride/rides.ts - rows of small rides, the demo's rows, and what every ride must hold to. */
+/** tests/ride/rides.ts - the demo's rows, and what every ride must hold to. */
 import { expect } from "vitest";
-import type { ActOf } from "../../schema/act.ts";
-import type { RecordOf, Rows } from "../../schema/record.ts";
-import type { ValueOf } from "../../schema/values.ts";
+import type { Rows } from "../../schema/record.ts";
 import { demoBook } from "../../server/demo/book.ts";
 import { poseOn } from "../../shared/ground/piece.ts";
 import { samePose } from "../../shared/ground/plane.ts";
 import { RIDE_TOLERANCE } from "../../shared/ride/course.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
-import { idOf, supplied, WorkBuilder } from "../drill/build-rows.ts";
+
+export * from "./build-ride.ts";
 
 /** Every row of the invented book, and the ids of its exercises. */
 export function demoRows(): { rows: Rows; exercises: ReturnType<typeof demoBook>["exercises"] } {
@@ -22,58 +21,6 @@ export function demoRows(): { rows: Rows; exercises: ReturnType<typeof demoBook>
   }
   return { rows: rows as Rows, exercises: book.exercises };
 }
-
-type RideSlots = ActOf<"ride">["slots"];
-
-/** A work of one exercise, ridden on a ground of its own where one is given. */
-export class RideBuilder extends WorkBuilder {
-  readonly home: string;
-
-  constructor(ground?: { width: number; length: number; trackOffset?: number; is?: RecordOf<"grounds">["is"] }) {
-    super("A work to ride");
-    if (ground) {
-      const { width, length, trackOffset = 0, is = "rectangular" } = ground;
-      this.put("grounds", {
-        id: idOf("ground"),
-        work: this.work,
-        rank: "a0",
-        name: "the ground",
-        is,
-        slots: { width: metres(width), length: metres(length), trackOffset: metres(trackOffset) },
-        note: "",
-      });
-    }
-    this.home = this.exercise("a ride", { ground: ground ? idOf("ground") : null });
-  }
-
-  /** A point of the ground, in metres from its centre. */
-  station(name: string, x: number, y: number, partner: string | null = null): string {
-    return this.put("stations", {
-      id: idOf(name),
-      ground: idOf("ground"),
-      rank: "a0",
-      name,
-      is: "point",
-      outline: supplied({ is: "point", at: { x: Math.round(x * 1_000), y: Math.round(y * 1_000) } }),
-      partner: partner === null ? null : idOf(partner),
-      note: "",
-    });
-  }
-
-  /** A step with one figure. */
-  figure(name: string, figure: ValueOf<"figure">, slots: RideSlots = {}): string {
-    const step = this.step(name, this.home);
-    this.action(step, "ride", { figure: supplied(figure), ...slots });
-    return step;
-  }
-}
-
-export const metres = (of: number) => supplied({ is: "exact" as const, of });
-export const at = (station: string) => supplied({ is: "station" as const, station: idOf(station) });
-export const LEFT = supplied({ to: "left" as const, viewpoint: "rider" as const });
-export const RIGHT = supplied({ to: "right" as const, viewpoint: "rider" as const });
-export const times = (n: number) => supplied({ is: "times" as const, n });
-export const timed = (timing: ValueOf<"timing">) => ({ timing: supplied(timing) });
 
 /** Metres of one stage without the lines that join. */
 export function ownMetres(ridden: Ridden, stage: number): number {

@@ -8,7 +8,8 @@ import { placeOfStation } from "../../shared/ground/stations.ts";
 import { poseAt } from "../../shared/ride/moments.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { supplied } from "../drill/build-rows.ts";
-import { at, expectWhole, LEFT, metres, ownMetres, RideBuilder, times } from "./rides.ts";
+import { at, LEFT, metres, RideBuilder, times } from "./build-ride.ts";
+import { expectWhole, ownMetres } from "./rides.ts";
 
 /** The letters as rows of a work. */
 function school(length: 40 | 60): RideBuilder {

@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import type { Again } from "../../schema/exercise.ts";
 import { rideExercise, rideWithContext } from "../../shared/ride/ride-exercise.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
-import { at, expectWhole, LEFT, metres, ownMetres, RIGHT, RideBuilder, times } from "./rides.ts";
+import { at, LEFT, metres, RIGHT, RideBuilder, times } from "./build-ride.ts";
+import { expectWhole, ownMetres } from "./rides.ts";
 
 const again = (of: Again["of"], rest: Partial<Again> = {}) => ({
   is: "again" as const,

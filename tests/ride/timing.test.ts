@@ -3,7 +3,8 @@ import { describe, expect, test } from "vitest";
 import type { ValueOf } from "../../schema/values.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
-import { at, LEFT, metres, ownMetres, RideBuilder, timed, times } from "./rides.ts";
+import { at, LEFT, metres, RideBuilder, timed, times } from "./build-ride.ts";
+import { ownMetres } from "./rides.ts";
 
 const WALK = 1.73;
 

@@ -6,7 +6,8 @@ import { poseAt } from "../../shared/ride/moments.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { rideTogether } from "../../shared/ride/ride-together.ts";
 import { supplied } from "../drill/build-rows.ts";
-import { at, demoRows, LEFT, metres, RideBuilder, times } from "./rides.ts";
+import { at, LEFT, metres, RideBuilder, times } from "./build-ride.ts";
+import { demoRows } from "./rides.ts";
 
 /** Straight up a large ground at 4 m/s. */
 function straightUp() {
