@@ -31,7 +31,9 @@ export function Findings({ ride }: { ride: Ridden }) {
     <section class="findings" aria-label="What stands in the way">
       <h3>What stands in the way</h3>
       {sorted.length === 0 && (
-        <p class="empty">Nothing that the rules can tell.{ride.treated ? " That is of the treated part." : ""}</p>
+        <p class="empty">
+          Nothing, as far as the rules can tell.{ride.treated ? " That is said of the treated part." : ""}
+        </p>
       )}
       {shown.map((finding) => (
         <OneFinding key={finding.id} finding={finding} />

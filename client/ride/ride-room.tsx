@@ -78,7 +78,7 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
         <Controls ride={ride} />
         {ride.groundSupplied && (
           <p class="meta">
-            No ground is drawn for this exercise. It is shown on {ride.groundName}, supplied; draw its own in Read.
+            No ground is drawn for this exercise. Shown here: {ride.groundName}. Its own can be drawn in Read.
           </p>
         )}
       </section>

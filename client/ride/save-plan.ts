@@ -4,20 +4,19 @@ import type { Ridden } from "../../shared/ride/ridden.ts";
 import { clock, stage, stageName } from "./moment.ts";
 import { seconds } from "./playing.ts";
 
-const STYLES = [
+const SHAPE_STYLES = [
   "fill",
   "stroke",
   "stroke-width",
   "stroke-dasharray",
   "stroke-linecap",
   "stroke-linejoin",
+  "paint-order",
   "opacity",
-  "font-family",
-  "font-size",
-  "font-style",
-  "font-weight",
-  "text-anchor",
 ] as const;
+const LETTER_STYLES = ["font-family", "font-size", "font-style", "font-weight"] as const;
+/** What is so without being said. */
+const UNSAID = new Set(["butt", "miter", "normal", "1"]);
 /** Of a sheet of paper; the plan keeps its shape. */
 const WIDTH = 160;
 
@@ -60,21 +59,23 @@ function planAsSvg(plan: HTMLElement, ride: Ridden): string {
 
 /** Writes the style of every shape on the shape, and takes off what only this window understands. */
 function inkIn(sheet: SVGSVGElement): void {
-  const shapes = [...sheet.querySelectorAll<SVGElement>("*")].map((shape) => ({
-    shape,
-    style: getComputedStyle(shape),
-  }));
-  const inked = shapes.map(({ shape, style }) => ({
-    shape,
-    styles: STYLES.map((name) => [name, style.getPropertyValue(name)] as const),
-  }));
-  for (const { shape, styles } of inked) {
+  const shapes = [...sheet.querySelectorAll<SVGElement>("*")];
+  const inked = shapes.map((shape) => {
+    const style = getComputedStyle(shape);
+    const names = shape instanceof SVGTextContentElement ? [...SHAPE_STYLES, ...LETTER_STYLES] : SHAPE_STYLES;
+    return names.map((name) => [name, style.getPropertyValue(name).replace(/px/g, "")] as const);
+  });
+  for (const [index, shape] of shapes.entries()) {
     shape.removeAttribute("class");
     shape.removeAttribute("style");
-    if (shape instanceof SVGGElement) continue;
-    for (const [name, value] of styles) {
-      if (value !== "" && value !== "none" && value !== "normal") shape.setAttribute(name, value.replace(/px$/, ""));
-      else if (name === "fill" || name === "stroke") shape.setAttribute(name, value || "none");
+    if (shape instanceof SVGGElement) {
+      // Only how far a drawing shows through is kept on what holds it together.
+      const opacity = inked[index]?.find(([name]) => name === "opacity")?.[1] ?? "1";
+      if (opacity !== "1") shape.setAttribute("opacity", opacity);
+      continue;
+    }
+    for (const [name, value] of inked[index] ?? []) {
+      if (name === "stroke-width" || !UNSAID.has(value)) shape.setAttribute(name, value);
     }
   }
 }

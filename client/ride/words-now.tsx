@@ -99,20 +99,26 @@ function LitText({
   );
 }
 
-/** Words that stand in another passage: quoted, with where they stand. */
+/** Words that stand in another passage: quoted, with where they stand. Of words within words the longer are enough. */
 function Elsewhere({ citations }: { citations: readonly Citation[] }) {
-  const quoted = new Map(
-    citations
-      .filter(({ quote }) => quote !== "")
-      .map((citation) => [`${citation.reference} ${citation.quote}`, citation]),
+  const layer = citations[0]?.layer;
+  const quoted = citations.filter((citation) => citation.layer === layer && citation.quote !== "");
+  const longest = quoted.filter(
+    (citation, index) =>
+      !quoted.some(
+        (other, at) =>
+          at !== index &&
+          other.reference === citation.reference &&
+          other.quote.includes(citation.quote) &&
+          (other.quote.length > citation.quote.length || at < index),
+      ),
   );
-  const [first, ...more] = [...quoted.values()].filter((citation, _, list) => citation.layer === list[0]?.layer);
-  if (first === undefined) return null;
+  if (longest.length === 0) return null;
   return (
     <p class="elsewhere meta">
       Also behind this:{" "}
-      {[first, ...more.slice(0, 2)].map((citation) => (
-        <span key={citation.quote}>
+      {longest.slice(0, 3).map((citation) => (
+        <span key={`${citation.reference} ${citation.quote}`}>
           <span class="said">“{citation.quote}”</span> <span class="ref">{citation.reference}</span>{" "}
         </span>
       ))}
