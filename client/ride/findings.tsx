@@ -29,7 +29,7 @@ export function Findings({ ride }: { ride: Ridden }) {
   const shown = allShown.value ? sorted : sorted.slice(0, FIRST);
   return (
     <section class="findings" aria-label="What stands in the way">
-      <h3>What stands in the way</h3>
+      <h2>What stands in the way</h2>
       {sorted.length === 0 && (
         <p class="empty">
           Nothing, as far as the rules can tell.{ride.treated ? " That is said of the treated part." : ""}

@@ -81,7 +81,7 @@ export function Readings() {
   const other = besideReading.value;
   return (
     <section class="readings-ridden" id="readings-ridden" aria-label="Readings">
-      <h3>Readings, for this ride only</h3>
+      <h2>Readings, for this ride only</h2>
       {list.map((crux) => (
         <label key={crux.crux} class="field">
           <span>

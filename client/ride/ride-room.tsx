@@ -48,6 +48,7 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
   return (
     <main class="ride" id="main">
       <header class="ride-head">
+        <h1 class="spoken">Ride{ride ? `: ${ride.title}` : ""}</h1>
         <WhichExercise exercise={exercise} />
         {ride && <HowRidden />}
         {ride && <ToReadings />}

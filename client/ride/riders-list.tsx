@@ -19,7 +19,7 @@ export function RidersList() {
   const wishes = riderWishes.value;
   return (
     <section class="riders-list" aria-label="Riders">
-      <h3>Riders</h3>
+      <h2>Riders</h2>
       <p>
         <b class="ref">A</b> rides it as it is shown.
       </p>

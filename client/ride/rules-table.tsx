@@ -23,7 +23,7 @@ export function RulesTable() {
   const changed = rules.filter(({ row, usual, severity }) => row !== null && severity !== usual).length;
   return (
     <section class="rules-table" aria-label="The rules">
-      <h3>The rules</h3>
+      <h2>The rules</h2>
       <p>
         {rules.length} rules are asked of every ride of this work
         {changed > 0 ? `; ${changed === 1 ? "one is" : `${changed} are`} taken otherwise than usual` : ""}.{" "}

@@ -5,7 +5,7 @@ import { metres } from "./moment.ts";
 export function SuppliedList({ ride }: { ride: Ridden }) {
   return (
     <section class="supplied-list" aria-label="What was supplied">
-      <h3>What was supplied</h3>
+      <h2>What was supplied</h2>
       {ride.supplied.length === 0 && <p class="empty">Nothing: the words give all that is ridden.</p>}
       <ul>
         {ride.supplied.map((words) => (

@@ -24,7 +24,7 @@ export function WordsNow({ exercise }: { exercise: string }) {
   const hasOriginal = shown.texts.length > 1;
   const texts = withOriginal.value ? shown.texts : shown.texts.slice(0, 1);
   return (
-    <div class="passage-now" key={shown.passage.id}>
+    <div class="passage-now" id="leaf" key={shown.passage.id}>
       <p class="ref row">
         <span>{referenceOf(shown)}</span>
         <a class="meta" href={`/read/${shown.passage.id}`} onClick={follow}>

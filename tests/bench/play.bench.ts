@@ -43,7 +43,7 @@ export default async function playBench(report: Report): Promise<void> {
           report.samples(name, frames, `longest ${longest.toFixed(1)} ms; at most ${LONGEST_FRAME} ms is asked`);
           const work = (await page.evaluate("window.workOfFrames")) as number[];
           const most = Math.max(...work);
-          report.samples("  of these, what the page's own code takes", work, `most ${most.toFixed(1)} ms`);
+          report.samples("  of these, in the page's own callbacks", work, `most ${most.toFixed(1)} ms`);
         },
         moving,
       );
