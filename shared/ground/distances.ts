@@ -3,7 +3,7 @@
  *  Samples alone would miss a near miss between two of them. Each stretch of time has a lower bound: what the closing
  *  speed allows from its ends, and what lies between two bodies seen along one direction when both moved straight, less
  *  what their bends can stray. A stretch whose bound could still beat the least found is halved; the rest is dropped. */
-import { type Mover, type Stretch, stretchesOf } from "./moving-span.ts";
+import { type BoxedPiece, boxedPieces, type Mover, type Stretch, stretchesOf } from "./moving-span.ts";
 import { type NearestPlaces, nearestPlaces, type Span } from "./nearest.ts";
 import type { Box } from "./piece.ts";
 import type { Point } from "./plane.ts";
@@ -33,8 +33,8 @@ type Sample = { seconds: number; spanA: Span; spanB: Span; nearest: NearestPlace
 type Overlap = { from: number; to: number; motionA: Stretch; motionB: Stretch; thickness: number; bound: number };
 type Interval = { from: Sample; to: Sample; overlap: Overlap };
 
-function ready(mover: Mover): Ready {
-  return { stretches: stretchesOf(mover), thickness: mover.point === null ? mover.rider.body.halfWidth : 0 };
+function ready(mover: Mover, pieces?: readonly BoxedPiece[]): Ready {
+  return { stretches: stretchesOf(mover, pieces), thickness: mover.point === null ? mover.rider.body.halfWidth : 0 };
 }
 
 function sampleAt({ motionA, motionB, thickness }: Overlap, seconds: number): Sample {
@@ -130,7 +130,8 @@ function leastBetween(a: Ready, b: Ready, options: SearchOptions): Nearest | nul
   let best = sampleAt(first, first.from);
   const hopeless = (bound: number): boolean => bound >= Math.min(best.metres, care) - within;
   // The nearest boxes first: what they find drops most of the rest unlooked at.
-  for (const overlap of inTime.toSorted((one, other) => one.bound - other.bound)) {
+  const hopeful = inTime.filter(({ bound }) => !hopeless(bound)).sort((one, other) => one.bound - other.bound);
+  for (const overlap of hopeful) {
     if (hopeless(overlap.bound) || best.metres <= 0) break;
     const whole = sampled(overlap);
     for (const end of [whole.from, whole.to]) if (end.metres < best.metres) best = end;
@@ -194,7 +195,10 @@ export type PairNearest = {
 /** Every two riders by their bodies, then every carried point and every other rider's body, in the order given. */
 export function allDistances(riders: readonly Rider[], options: SearchOptions = USUAL_SEARCH): PairNearest[] {
   checkOptions(options);
-  const bodies = riders.map((rider) => ready({ rider, point: null }));
+  // Riders of one path share its pieces.
+  const paths = new Set(riders.map(({ timed }) => timed.path));
+  const pieces = new Map([...paths].map((path) => [path, boxedPieces(path)]));
+  const bodies = riders.map((rider) => ready({ rider, point: null }, pieces.get(rider.timed.path)));
   const found: PairNearest[] = [];
   for (const [i, a] of riders.entries())
     for (const [j, b] of riders.entries())
@@ -202,7 +206,7 @@ export function allDistances(riders: readonly Rider[], options: SearchOptions = 
         found.push({ a, b, point: null, nearest: leastBetween(bodies[i] as Ready, bodies[j] as Ready, options) });
   for (const a of riders)
     for (const point of a.points) {
-      const carried = ready({ rider: a, point });
+      const carried = ready({ rider: a, point }, pieces.get(a.timed.path));
       for (const [j, b] of riders.entries())
         if (b !== a) found.push({ a, b, point, nearest: leastBetween(carried, bodies[j] as Ready, options) });
     }

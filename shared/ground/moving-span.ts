@@ -2,9 +2,10 @@
  *  each with bounds on where, how fast and how bent it moves.
  *  May import: siblings in shared/ground. Keeps rule G64 (shared/ground/RULES.md). Metres, seconds of the common clock. */
 import type { Span } from "./nearest.ts";
-import { axisExtremes, type Box, boxAround, type Piece } from "./piece.ts";
+import type { Path } from "./path.ts";
+import { axisExtremes, type Box, boxAround, halt, type Piece } from "./piece.ts";
 import { directionOf, type Point, type Pose, radiansOf } from "./plane.ts";
-import { type CarriedPoint, carriedAt, type Rider } from "./riders.ts";
+import { type CarriedPoint, carriedAt, type PointMoment, type Rider } from "./riders.ts";
 
 /** What moves: the body of a rider's horse, or one of the points it carries. */
 export type Mover = { readonly rider: Rider; readonly point: CarriedPoint | null };
@@ -24,13 +25,26 @@ export type Stretch = {
 /** Where a horse is and the unit vector along it: a pose without the angle, which nobody here asks for. */
 type Place = { readonly x: number; readonly y: number; readonly way: Point };
 
-/** Motion of the horse alone over a stretch, with its speed in metres and its spin in radians a second. */
+/** A piece with what every stretch on it shares: the direction at its start, and the smallest box round it. */
+export type BoxedPiece = { readonly piece: Piece; readonly way: Point; readonly box: Box };
+
+/** Motion of the horse alone on a piece, with its speed in metres and its spin in radians a second. */
 type Ride = {
-  readonly place: (seconds: number) => Place;
-  readonly box: Box;
+  readonly on: BoxedPiece;
+  readonly begins: number;
+  readonly lasts: number;
   readonly speed: number;
   readonly spin: number;
 };
+
+function boxed(piece: Piece): BoxedPiece {
+  return { piece, way: directionOf(piece.heading), box: boxAround(axisExtremes(piece)) };
+}
+
+/** The pieces of a path, made ready once for all that rides it. */
+export function boxedPieces(path: Path): BoxedPiece[] {
+  return path.pieces.map(boxed);
+}
 
 function grown(box: Box, by: number): Box {
   return { left: box.left - by, right: box.right + by, foot: box.foot - by, head: box.head + by };
@@ -42,8 +56,7 @@ function besidePlace(place: Place, ahead: number, left: number): Point {
 }
 
 function standing(pose: Pose): Ride {
-  const place = { x: pose.x, y: pose.y, way: directionOf(pose.heading) };
-  return { place: () => place, box: boxAround([pose]), speed: 0, spin: 0 };
+  return { on: boxed(halt(pose, 1)), begins: 0, lasts: 1, speed: 0, spin: 0 };
 }
 
 /** As `poseOn`, with the direction instead of the heading. */
@@ -65,12 +78,15 @@ function placeOn(piece: Piece, way: Point, part: number): Place {
   }
 }
 
-function riding(piece: Piece, begins: number, ends: number): Ride {
+function riding(on: BoxedPiece, begins: number, ends: number): Ride {
+  const { piece } = on;
   const lasts = ends - begins;
   const turns = piece.is === "arc" || piece.is === "turn" ? Math.abs(radiansOf(piece.sweep)) : 0;
-  const way = directionOf(piece.heading);
-  const place = (seconds: number): Place => placeOn(piece, way, Math.min(1, Math.max(0, (seconds - begins) / lasts)));
-  return { place, box: boxAround(axisExtremes(piece)), speed: piece.length / lasts, spin: turns / lasts };
+  return { on, begins, lasts, speed: piece.length / lasts, spin: turns / lasts };
+}
+
+function placeAt({ on, begins, lasts }: Ride, seconds: number): Place {
+  return placeOn(on.piece, on.way, Math.min(1, Math.max(0, (seconds - begins) / lasts)));
 }
 
 function bodyStretch(rider: Rider, ride: Ride, from: number, to: number): Stretch {
@@ -78,11 +94,11 @@ function bodyStretch(rider: Rider, ride: Ride, from: number, to: number): Stretc
   return {
     from,
     to,
-    at: (seconds) => {
-      const place = ride.place(seconds);
+    at(seconds) {
+      const place = placeAt(ride, seconds);
       return [besidePlace(place, rider.body.ahead, 0), besidePlace(place, -rider.body.behind, 0)];
     },
-    box: grown(ride.box, reach),
+    box: grown(ride.on.box, reach),
     speed: ride.speed + ride.spin * reach,
     bend: ride.spin * (ride.speed + ride.spin * reach),
   };
@@ -98,39 +114,45 @@ function pointStretch(rider: Rider, point: CarriedPoint, ride: Ride, from: numbe
   return {
     from,
     to,
-    at: (seconds) => {
+    at(seconds) {
       const part = moves ? (seconds - from) / lasts : 0;
       const ahead = first.ahead + (last.ahead - first.ahead) * part;
-      return [besidePlace(ride.place(seconds), ahead, first.left + (last.left - first.left) * part)];
+      return [besidePlace(placeAt(ride, seconds), ahead, first.left + (last.left - first.left) * part)];
     },
-    box: grown(ride.box, reach),
+    box: grown(ride.on.box, reach),
     speed: ride.speed + ride.spin * reach + shift,
     bend: ride.spin * (ride.speed + ride.spin * reach + 2 * shift),
   };
 }
 
-/** All stretches in which the mover counts, each ending where the next begins. */
-export function stretchesOf(mover: Mover): Stretch[] {
-  const { rider, point } = mover;
+/** All stretches in which the mover counts, each ending where the next begins. `pieces`: those of its path. */
+export function stretchesOf(
+  { rider, point }: Mover,
+  pieces: readonly BoxedPiece[] = boxedPieces(rider.timed.path),
+): Stretch[] {
   const { timed, starts } = rider;
-  const carries = point === null ? [] : point.moments.map((moment) => moment.seconds + starts);
+  const moments = point?.moments ?? [];
   const stretches: Stretch[] = [];
-  const add = (ride: Ride, from: number, to: number): void => {
-    const cuts = [...carries.filter((moment) => moment > from && moment < to), to];
+  // Rides come in order of time, so the moments are gone through once.
+  let next = 0;
+  function add(ride: Ride, from: number, to: number): void {
     let begins = from;
-    for (const ends of cuts) {
+    while (begins < to) {
+      while (next < moments.length && (moments[next] as PointMoment).seconds + starts <= begins) next += 1;
+      const moment = moments[next];
+      const ends = moment === undefined ? to : Math.min(to, moment.seconds + starts);
       stretches.push(
         point === null ? bodyStretch(rider, ride, begins, ends) : pointStretch(rider, point, ride, begins, ends),
       );
       begins = ends;
     }
-  };
+  }
   const always = rider.counts === "always";
   if (always) add(standing(timed.path.start), Number.NEGATIVE_INFINITY, starts);
-  for (const [index, piece] of timed.path.pieces.entries()) {
+  for (const [index, on] of pieces.entries()) {
     const from = (timed.times[index] as number) + starts;
     const to = (timed.times[index + 1] as number) + starts;
-    if (to > from) add(riding(piece, from, to), from, to);
+    if (to > from) add(riding(on, from, to), from, to);
   }
   if (always) add(standing(timed.path.end), timed.duration + starts, Number.POSITIVE_INFINITY);
   return stretches;

@@ -98,9 +98,14 @@ export function bodyEnds(pose: Pose, body: Body): [Point, Point] {
 /** Where a carried point is, from the rider, at a moment of the rider's own time. */
 export function carriedAt(point: CarriedPoint, seconds: number): { ahead: number; left: number } {
   const moments = point.moments;
-  const after = moments.findIndex((moment) => moment.seconds >= seconds);
+  let after = 0;
+  for (let end = moments.length; after < end; ) {
+    const middle = (after + end) >> 1;
+    if ((moments[middle] as PointMoment).seconds < seconds) after = middle + 1;
+    else end = middle;
+  }
   const next = moments[after] ?? (moments[moments.length - 1] as PointMoment);
-  if (after <= 0) return next;
+  if (after === 0 || after === moments.length) return next;
   const last = moments[after - 1] as PointMoment;
   const part = (seconds - last.seconds) / (next.seconds - last.seconds);
   return { ahead: last.ahead + (next.ahead - last.ahead) * part, left: last.left + (next.left - last.left) * part };
