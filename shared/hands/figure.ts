@@ -62,15 +62,13 @@ const PLACE: Record<Zone, number> = {
 /** `when` opens the sentence: "After step 3". */
 export function handsFigure(state: ControlState, when = "Now"): HandsFigure {
   const main = mainObject(state);
-  const [left, right] = HANDS.map((hand) => figureHand(state, main, hand));
-  if (left === undefined || right === undefined) throw new TypeError("A rider has two hands.");
-  const bearing = main ? exactly(main.bearing) : null;
-  const pointHour = bearing?.is === "clock" ? bearing.hour : null;
-  const shaft = main && shaftLine(main, { left: left.at, right: right.at }, pointHour);
+  const left = figureHand(state, main, "left");
+  const right = figureHand(state, main, "right");
+  const pointHour = hourOf(main);
   return {
     left,
     right,
-    shaft,
+    shaft: main && shaftLine(main, { left: left.at, right: right.at }, pointHour),
     pointHour,
     unknown: {
       reins: state.reins.is !== "known",
@@ -83,6 +81,23 @@ export function handsFigure(state: ControlState, when = "Now"): HandsFigure {
       .filter((part) => part !== null)
       .join(", ")}.`,
   };
+}
+
+/** The shaft of the figure alone, for those who ask at many moments. */
+export function shaftOf(state: ControlState): HandsFigure["shaft"] {
+  const main = mainObject(state);
+  const hour = hourOf(main);
+  if (main === null || hour === null) return null;
+  return shaftLine(
+    main,
+    { left: figureHand(state, main, "left").at, right: figureHand(state, main, "right").at },
+    hour,
+  );
+}
+
+function hourOf(main: ObjectState | null): number | null {
+  const bearing = main === null ? null : exactly(main.bearing);
+  return bearing?.is === "clock" ? bearing.hour : null;
 }
 
 /** Where a hand is drawn: the rein hand before the saddle, a hand on the object at the side, an idle one at the thigh. */

@@ -10,7 +10,7 @@ export function known<T>(value: T): Known<T> {
 
 /** One value is known; none is a mistake of the caller: throws RangeError. Equal values count once. */
 export function oneOf<T>(values: readonly T[]): Known<T> {
-  const distinct = [...new Map(values.map((value) => [keyOf(value), value])).values()];
+  const distinct = values.length < 2 ? values : [...new Map(values.map((value) => [keyOf(value), value])).values()];
   const [first, second] = distinct;
   if (first === undefined && distinct.length === 0) throw new RangeError("One of no values is nothing at all.");
   return second === undefined && distinct.length === 1 ? known(first as T) : { is: "one of", values: distinct };
@@ -47,16 +47,27 @@ export function exactly<T>(value: Known<T>): T | null {
 
 /** Known to be this value. */
 export function isKnown<T>(value: Known<T>, wanted: T): boolean {
-  return value.is === "known" && keyOf(value.value) === keyOf(wanted);
+  return value.is === "known" && sameValue(value.value, wanted);
 }
 
 /** Whether this value is possible. */
 export function mayBe<T>(value: Known<T>, wanted: T): boolean {
-  return value.is === "unknown" || possible(value, []).some((held) => keyOf(held) === keyOf(wanted));
+  return value.is === "unknown" || possible(value, []).some((held) => sameValue(held, wanted));
+}
+
+/** Most values are words: only what has parts is compared by its key. */
+function sameValue(first: unknown, second: unknown): boolean {
+  if (!hasParts(first) || !hasParts(second)) return first === second;
+  return first === second || keyOf(first) === keyOf(second);
+}
+
+function hasParts(value: unknown): boolean {
+  return typeof value === "object" && value !== null;
 }
 
 /** Equal values have equal keys. */
 function keyOf(value: unknown): string {
+  if (!hasParts(value)) return JSON.stringify(value);
   return JSON.stringify(value, (_, held: unknown) =>
     typeof held === "object" && held !== null && !Array.isArray(held)
       ? Object.fromEntries(Object.entries(held).sort(([first], [second]) => (first < second ? -1 : 1)))

@@ -3,7 +3,7 @@
  *  after it, its end. */
 import { beside, type Point, type Pose } from "../ground/plane.ts";
 import { poseAtTime } from "../ground/timed-path.ts";
-import { handsFigure } from "../hands/figure.ts";
+import { shaftOf } from "../hands/figure.ts";
 import type { ControlState } from "../hands/state.ts";
 import type { Ridden } from "./ridden.ts";
 
@@ -33,7 +33,7 @@ export function stateAt(ridden: Ridden, seconds: number): ControlState | null {
 /** Both ends of the shaft in the ground frame; null when where it is held or where it points is not known. */
 export function shaftAt(ridden: Ridden, seconds: number): { butt: Point; point: Point } | null {
   const state = stateAt(ridden, seconds);
-  const shaft = state === null ? null : handsFigure(state).shaft;
+  const shaft = state === null ? null : shaftOf(state);
   if (!shaft || shaft.planted === "yes") return null;
   const pose = poseAt(ridden, seconds);
   const place = ({ x, y }: Point): Point => beside(pose, y, -x);

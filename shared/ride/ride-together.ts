@@ -11,7 +11,7 @@ import {
   ridersTogether,
   USUAL_BODY,
 } from "../ground/riders.ts";
-import { handsFigure } from "../hands/figure.ts";
+import { shaftOf } from "../hands/figure.ts";
 import type { ControlState } from "../hands/state.ts";
 import { mirrorRidden } from "./mirror-ridden.ts";
 import type { Ridden } from "./ridden.ts";
@@ -97,7 +97,7 @@ function pointMoments({ stages }: Ridden): PointMoment[] {
   const add = (seconds: number, state: ControlState): void => {
     if (state === before) return;
     before = state;
-    const point = handsFigure(state).shaft?.point ?? null;
+    const point = shaftOf(state)?.point ?? null;
     if (point !== null) known = true;
     const place = { ahead: point?.y ?? 0, left: point === null ? 0 : 0 - point.x };
     const last = moments.at(-1);
