@@ -5,7 +5,7 @@ import { ImportRoom } from "../import/import-room.tsx";
 import { PrintRoom } from "../print/print-room.tsx";
 import { ReadRoom } from "../read/read-room.tsx";
 import { RideRoom } from "../ride/ride-room.tsx";
-import { exercise, work } from "../state/passage.ts";
+import { exercise, passageId, work } from "../state/passage.ts";
 import { follow, route } from "../state/route.ts";
 import { ConflictDialog } from "./conflict-dialog.tsx";
 import { FindBox } from "./find-box.tsx";
@@ -15,7 +15,7 @@ import { StoredStrip } from "./stored-strip.tsx";
 export function Frame() {
   const here = route.value;
   const rooms = [
-    { room: "read", word: "Read", href: "/" },
+    { room: "read", word: "Read", href: passageId.value ? `/read/${passageId.value}` : "/" },
     { room: "ride", word: "Ride", href: exercise.value ? `/ride/${exercise.value.id}` : "/ride" },
     { room: "print", word: "Print", href: exercise.value ? `/print/${exercise.value.id}` : "/print" },
     { room: "import", word: "Bring in", href: "/import" },

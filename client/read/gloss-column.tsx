@@ -28,7 +28,8 @@ export function GlossColumn() {
     return () => watch.disconnect();
   });
   useEffect(() => {
-    if (forward === null) return;
+    // A crux that is open is looked at on its desk.
+    if (forward === null || opened.value?.kind === "cruxes") return;
     const gloss = column.current?.querySelector(`[data-thing="${keyOf(forward)}"]`);
     gloss?.scrollIntoView({ block: "nearest" });
   }, [forward?.id]);

@@ -42,6 +42,13 @@ export function decorate(doc: DocNode, marks: readonly PlacedMark[], forward: Th
   );
   const room = roomFor(lanesUsed);
 
+  const widths = new Map<string, number>();
+  for (const placed of shown) {
+    const { from, to } = placed.anchor;
+    widths.set(lineOf(placed), (widths.get(lineOf(placed)) ?? 0) + to - from);
+  }
+  const byWidth = (a: string, b: string) => (widths.get(a) ?? 0) - (widths.get(b) ?? 0);
+
   const made = runs.flatMap((run) => {
     if (run.from === run.to) return [];
     const parts = run.ids.flatMap((id) => {
@@ -60,7 +67,8 @@ export function decorate(doc: DocNode, marks: readonly PlacedMark[], forward: Th
         {
           class: classes.filter(Boolean).join(" "),
           style: lineStyle(parts, room),
-          "data-things": [...new Set(run.ids.map((line) => line.split(" ")[1]))].join(" "),
+          // Shortest first: a click on a crux within a step means the crux.
+          "data-things": [...new Set([...run.ids].sort(byWidth).map((line) => line.split(" ")[1]))].join(" "),
         },
       ),
     ];

@@ -139,13 +139,14 @@ export const makeAgain = (words: Words, of: Extract<RecordOf<"elements">, { is: 
     except: [],
   }));
 
-/** More words for something that is marked already: one more piece of its mark. */
+/** More words for something that is marked already: one more piece of its mark. A step gets a mark of its own for them,
+ *  since its acts rest on the words they were entered from, and must not come to rest on others. */
 export async function addWords(words: Words, to: Thing): Promise<void> {
   const mark = all("marks").find(
     (candidate) => candidate.of === to.kind && candidate.target === to.id && candidate.as === "words",
   );
   const why = `More words: “${brief(words)}”`;
-  if (mark === undefined) {
+  if (mark === undefined || to.kind === "elements") {
     const { edits } = markEdits(words, to.kind, to.id);
     if (await write(edits, why)) choose(to);
     return;

@@ -6,7 +6,7 @@ import { baseKeymap } from "prosemirror-commands";
 import { history, redo, undo } from "prosemirror-history";
 import { keymap } from "prosemirror-keymap";
 import type { Node as DocNode } from "prosemirror-model";
-import { EditorState, Plugin, PluginKey } from "prosemirror-state";
+import { EditorState, Plugin, PluginKey, Selection } from "prosemirror-state";
 import { Step } from "prosemirror-transform";
 import { DecorationSet, EditorView } from "prosemirror-view";
 import { type DocJson, docFromJson, passageSchema } from "../../schema/editor.ts";
@@ -108,6 +108,9 @@ export function makeTextView(
         return false;
       },
       click: (_editor, event) => {
+        // A note of the text's own editor opens where it stands.
+        if (event.target instanceof Element && event.target.matches(".note-atom"))
+          event.target.classList.toggle("open");
         const things = thingsAt(event.target);
         if (things.length && view.state.selection.empty) events.picked(things);
         return false;
@@ -153,6 +156,8 @@ export function makeTextView(
       view.updateState(begin(docFromJson(doc)));
     },
     setLocked(value) {
+      // Words that were selected for a mark are not what is to be typed over.
+      if (locked && !value) view.dispatch(view.state.tr.setSelection(Selection.near(view.state.selection.$from)));
       locked = value;
       view.setProps({});
     },

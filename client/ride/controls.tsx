@@ -3,7 +3,7 @@
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import type { Ridden } from "../../shared/ride/ridden.ts";
-import { chosenFinding, clock, clockNow, facts, gaitWords, spansNow, stage, stageName } from "./moment.ts";
+import { clock, clockNow, facts, gaitWords, spansNow, stage, stageName } from "./moment.ts";
 import {
   following,
   goTo,
@@ -40,13 +40,13 @@ export function Controls({ ride }: { ride: Ridden }) {
     <div class="controls">
       <div class="transport">
         <div class="play row">
-          <button type="button" onClick={() => moveBy(-1)} aria-label="Back a step" aria-keyshortcuts="ArrowLeft">
+          <button type="button" onClick={() => step(-1)} aria-label="Back a step" aria-keyshortcuts="ArrowLeft">
             ‹ back
           </button>
           <button type="button" class="chief go" onClick={playOrPause} aria-keyshortcuts="Space">
             {playing.value ? "pause" : "play"}
           </button>
-          <button type="button" onClick={() => moveBy(1)} aria-label="On a step" aria-keyshortcuts="ArrowRight">
+          <button type="button" onClick={() => step(1)} aria-label="On a step" aria-keyshortcuts="ArrowRight">
             on ›
           </button>
           <button
@@ -102,14 +102,9 @@ export function Controls({ ride }: { ride: Ridden }) {
 function ridingKey(key: string, ownKeys: Element | null): (() => void) | null {
   const isButton = ownKeys?.matches("button, a, summary") === true;
   if (key === " " && ownKeys === null) return playOrPause;
-  if (key === "ArrowLeft" && (ownKeys === null || isButton)) return () => moveBy(-1);
-  if (key === "ArrowRight" && (ownKeys === null || isButton)) return () => moveBy(1);
+  if (key === "ArrowLeft" && (ownKeys === null || isButton)) return () => step(-1);
+  if (key === "ArrowRight" && (ownKeys === null || isButton)) return () => step(1);
   return null;
-}
-
-function moveBy(by: 1 | -1): void {
-  chosenFinding.value = null;
-  step(by);
 }
 
 function Scrub({ ride }: { ride: Ridden }) {
@@ -130,10 +125,7 @@ function Scrub({ ride }: { ride: Ridden }) {
         step="0.1"
         aria-label="Moment of the ride"
         aria-valuetext={`${clockNow.value}, ${stage.value ? stageName(stage.value) : ""}`}
-        onInput={(event) => {
-          chosenFinding.value = null;
-          goTo(Number(event.currentTarget.value));
-        }}
+        onInput={(event) => goTo(Number(event.currentTarget.value))}
       />
       <div class="marks" aria-hidden="true">
         {stageMarks(ride, 0.035).map(({ key, at, label }) => (

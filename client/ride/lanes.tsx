@@ -5,7 +5,7 @@ import { useSignal, useSignalEffect } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import type { Finding, Lane, LaneSpan, Ridden } from "../../shared/ride/ridden.ts";
 import { stageMarks } from "./controls.tsx";
-import { chosenFinding, clock, spansAt, spansNow, stage } from "./moment.ts";
+import { clock, spansAt, spansNow, stage } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
 import { TwoTogether } from "./ride-options.tsx";
 import { beside } from "./riding.ts";
@@ -105,10 +105,7 @@ function LaneRow({
             title={`${spanWords(span)}, ${clock(span.from)} to ${clock(span.to)}`}
             aria-label={`${spanWords(span)}, from ${clock(span.from)}`}
             tabIndex={-1}
-            onClick={() => {
-              chosenFinding.value = null;
-              goTo(span.from);
-            }}
+            onClick={() => goTo(span.from)}
           >
             <span>{span.shows === "not said" ? "· · ·" : span.shows === "nothing" ? "" : span.words}</span>
           </button>

@@ -1,6 +1,6 @@
 /** client/ride/moment.ts - what is happening at the moment that is shown. Each of these changes only when something
  *  changes in the ride, not with every frame, so components may read them as they render. */
-import { computed, signal } from "@preact/signals";
+import { computed } from "@preact/signals";
 import type { Citation } from "../../schema/drill.ts";
 import { leanDegrees, secondsPerLap } from "../../shared/ground/lean.ts";
 import type { Pose } from "../../shared/ground/plane.ts";
@@ -8,7 +8,8 @@ import { momentOf, poseAtTime } from "../../shared/ground/timed-path.ts";
 import { type HandsFigure, handsFigure } from "../../shared/hands/figure.ts";
 import { exactly } from "../../shared/hands/known.ts";
 import type { ControlState } from "../../shared/hands/state.ts";
-import type { Finding, LaneSpan, Ridden, RiddenStage } from "../../shared/ride/ridden.ts";
+import type { LaneSpan, Ridden, RiddenStage } from "../../shared/ride/ridden.ts";
+import { chosenFinding } from "./gone-to.ts";
 import { currentStage, seconds } from "./playing.ts";
 import { beside, citationsOf, ridden } from "./riding.ts";
 import { stageAtTime } from "./stage-at-time.ts";
@@ -92,10 +93,7 @@ const acting = computed(() => {
   return [...new Set([...(last?.actions ?? []), ...(ridingIt === null ? [] : [ridingIt])])].join(" ");
 });
 
-/** A finding that was gone to: its words are lit until the moment moves on. */
-export const chosenFinding = signal<Finding | null>(null);
-
-/** Where it begins on the ground. */
+/** Where the finding that was gone to begins on the ground. */
 export const foundPose = computed<Pose | null>(() =>
   chosenFinding.value && ridden.value ? poseAtTime(ridden.value.timed, chosenFinding.value.from) : null,
 );

@@ -5,13 +5,14 @@ import type { ComponentChildren } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
 import { poseAtTime } from "../../shared/ground/timed-path.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
+import { nearestShown } from "./gone-to.ts";
 import { besideFigure, figure, foundPose, stageIndex } from "./moment.ts";
 import { MovingRider } from "./moving-rider.tsx";
 import { frameOf, onPage } from "./plan-frame.ts";
 import { PlanGround } from "./plan-ground.tsx";
 import { PlanNumbers, PlanPath, PlanTicks } from "./plan-path.tsx";
 import { following, seconds } from "./playing.ts";
-import { nearestShown, otherRiders } from "./riders.ts";
+import { otherRiders } from "./riders.ts";
 import { beside } from "./riding.ts";
 import { ThreatArc } from "./threat-arc.tsx";
 

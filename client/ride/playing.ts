@@ -2,6 +2,7 @@
  *  `seconds` changes with every frame while playing. Components must not read it as they render; they read what is
  *  derived from it (moment.ts), or move one thing in an effect. */
 import { batch, signal } from "@preact/signals";
+import { moveOn } from "./gone-to.ts";
 import { ridden } from "./riding.ts";
 import { stageAtTime } from "./stage-at-time.ts";
 
@@ -35,6 +36,7 @@ let asked = 0;
 export function goTo(moment: number, stage: number | null = null): void {
   pause();
   batch(() => {
+    moveOn();
     seconds.value = Math.min(Math.max(0, moment), ridden.value?.timed.duration ?? 0);
     heldStage.value = stage;
   });
@@ -57,7 +59,10 @@ export function step(by: 1 | -1): void {
 
 export function currentStage(): number {
   const stages = ridden.value?.stages ?? [];
-  return heldStage.value ?? stageAtTime(stages, seconds.value);
+  const held = heldStage.value === null ? undefined : stages[heldStage.value];
+  // Under another reading the stage that was stepped to may lie elsewhere, or not be there at all.
+  const isThere = held !== undefined && held.from <= seconds.value && seconds.value <= held.to;
+  return isThere ? (heldStage.value ?? 0) : stageAtTime(stages, seconds.value);
 }
 
 export function play(): void {
@@ -67,6 +72,7 @@ export function play(): void {
   loopOver = looping.value && stage !== undefined && stage.to > stage.from ? stage : null;
   batch(() => {
     if (seconds.value >= ride.timed.duration - 1e-3) seconds.value = loopOver?.from ?? 0;
+    moveOn();
     heldStage.value = null;
     playing.value = true;
   });

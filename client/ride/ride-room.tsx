@@ -11,11 +11,11 @@ import { follow, go } from "../state/route.ts";
 import { Controls, NowLine, SpokenStep } from "./controls.tsx";
 import { Findings } from "./findings.tsx";
 import { Lanes, LanesNow } from "./lanes.tsx";
-import { chosenFinding, figure, onFoot } from "./moment.ts";
+import { figure, onFoot } from "./moment.ts";
 import { Plan } from "./plan.tsx";
 import { goTo, pause } from "./playing.ts";
 import { HowRidden, Readings, ToReadings, WhichExercise } from "./ride-options.tsx";
-import { nearestShown, riderWishes } from "./riders.ts";
+import { riderWishes } from "./riders.ts";
 import { RidersList } from "./riders-list.tsx";
 import { ridden } from "./riding.ts";
 import { RulesTable } from "./rules-table.tsx";
@@ -37,8 +37,6 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
     }
     wishNothing();
     riderWishes.value = [];
-    nearestShown.value = null;
-    chosenFinding.value = null;
     goTo(0);
     void openExercise(exercise);
   }, [exercise, first]);

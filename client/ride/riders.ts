@@ -12,6 +12,7 @@ import type { Finding, Ridden } from "../../shared/ride/ridden.ts";
 import { findingsBetween } from "../../shared/ride/rules/between-riders.ts";
 import { openExerciseId } from "../state/exercise.ts";
 import { all, one } from "../state/rows.ts";
+import { nearestShown } from "./gone-to.ts";
 import { stateIn } from "./moment.ts";
 import { goTo, seconds } from "./playing.ts";
 import { mirroredRide, ridden } from "./riding.ts";
@@ -170,9 +171,6 @@ function placeWords({ ground }: Ridden, at: Point): string {
   if (along === "") return across === "" ? "in the middle of the ground" : `toward the ${across} wall`;
   return `toward the ${along} of the ground${across === "" ? "" : `, on the ${across}`}`;
 }
-
-/** The pair that was gone to; its line is drawn on the plan. */
-export const nearestShown = signal<Nearest | null>(null);
 
 export function goToNearest({ nearest }: Near): void {
   goTo(nearest.seconds);

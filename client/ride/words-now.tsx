@@ -6,7 +6,6 @@ import { formatReference } from "../../shared/cite/format-reference.ts";
 import { follow } from "../state/route.ts";
 import { type Place, placesOf, type ReadPassage, readPassages, runsOf } from "./lit-words.ts";
 import { lit, stage } from "./moment.ts";
-import { rein } from "./wish.ts";
 
 export function WordsNow({ exercise }: { exercise: string }) {
   const withOriginal = useSignal(false);
@@ -58,12 +57,7 @@ export function WordsNow({ exercise }: { exercise: string }) {
             : "No words say this: it is supplied."}
         </p>
       )}
-      {rein.value !== "as it is" && (
-        <p class="meta">
-          {rein.value === "mirror the world" ? "Ridden mirrored" : "Ridden on the other rein"}: where the words say
-          left, it is ridden right.
-        </p>
-      )}
+      {stage.value?.mirrored && <p class="meta">Ridden mirrored here: where the words say left, it is ridden right.</p>}
       <Elsewhere citations={elsewhere} />
     </div>
   );

@@ -56,8 +56,13 @@ export interface ShownText {
 }
 /** The current text of each layer of the open passage: translations first, then originals, by rank. */
 export const texts = computed<ShownText[]>(() => {
-  const shown = all("passageTexts").flatMap((text) => {
-    if (text.passage !== passageId.value) return [];
+  const newest = new Map<string, RecordOf<"passageTexts">>();
+  for (const text of all("passageTexts")) {
+    if (text.passage !== passageId.value) continue;
+    const seen = newest.get(text.revision);
+    if (!seen || seen.number < text.number) newest.set(text.revision, text);
+  }
+  const shown = [...newest.values()].flatMap((text) => {
     const revision = one("revisions", text.revision);
     const layer = one("layers", revision?.layer);
     return revision && layer ? [{ layer, revision, text }] : [];

@@ -2,6 +2,7 @@
  *  Replaced as a whole, never changed in place, so that what is derived from them knows when to be made again. */
 import { computed, signal } from "@preact/signals";
 import type { Written } from "../../schema/api.ts";
+import type { Edit } from "../../schema/change.ts";
 import type { Kind, RecordOf, Row, Rows } from "../../schema/record.ts";
 import { compareRanked } from "../../shared/rank.ts";
 
@@ -31,6 +32,27 @@ export function absorb(written: Written): void {
   for (const { kind, id } of written.removed) shelfToChange(kind).delete(id);
   shelves.value = next;
   rowsAt.value = Math.max(rowsAt.value, written.change);
+}
+
+/** Shows edits before they are stored, so that what is entered next is made from them. Versions stay as they are: the
+ *  answer brings the new ones. */
+export function showAhead(edits: readonly Edit[]): void {
+  const next = new Map(shelves.value);
+  for (const edit of edits) {
+    const shelf = new Map(next.get(edit.kind));
+    next.set(edit.kind, shelf);
+    if (edit.do === "create") {
+      const value = edit.value as unknown as Row["value"];
+      shelf.set(value.id, { kind: edit.kind, version: 0, value });
+    } else if (edit.do === "remove") shelf.delete(edit.id);
+    else {
+      const row = shelf.get(edit.id);
+      if (row === undefined) continue;
+      const value = { ...row.value, ...edit.fields } as unknown as Row["value"];
+      shelf.set(edit.id, { ...row, value });
+    }
+  }
+  shelves.value = next;
 }
 
 /** All values of a kind, in no order. Reading it inside a component keeps that component current. */

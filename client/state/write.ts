@@ -6,7 +6,8 @@ import type { Amendment, Written } from "../../schema/api.ts";
 import type { ChangeRequest, Edit, FieldConflict } from "../../schema/change.ts";
 import type { Kind, RecordOf } from "../../schema/record.ts";
 import { type Answer, ask, type Refused } from "./api.ts";
-import { absorb, versionOf } from "./rows.ts";
+import { refreshPassage } from "./passage.ts";
+import { absorb, showAhead, versionOf } from "./rows.ts";
 import { sitting, who } from "./session.ts";
 
 export const newId = uuidv7;
@@ -44,20 +45,49 @@ export const writing = signal(0);
 /** What was merged in from another window with the last write, in a sentence; empty when nothing. */
 export const mergedNote = signal("");
 
-/** Writes edits as one change. True when stored; otherwise `conflict` or `refusal` says why. */
+/** Writes go one after another. A later one that was begun on a version which an own write has meanwhile replaced is
+ *  sent against the newer one; versions of other windows are never stepped over. */
+let line: Promise<unknown> = Promise.resolve();
+function inLine<T>(work: () => Promise<T>): Promise<T> {
+  const next = line.then(work);
+  line = next.catch(() => undefined);
+  return next;
+}
+const ownVersions = new Set<string>();
+function onOwnVersion(edit: Edit): Edit {
+  if (edit.do === "create") return edit;
+  let { base } = edit;
+  while (ownVersions.has(`${edit.kind} ${edit.id} ${base + 1}`)) base += 1;
+  return { ...edit, base };
+}
+
+/** Writes edits as one change; they show at once. True when stored; otherwise the rows are fetched anew, and `conflict`
+ *  or `refusal` says why. */
 export async function write(edits: Edit[], why: string): Promise<boolean> {
   const id = newId();
   own.add(id);
-  const request: ChangeRequest = { id, who: who.value, why, sitting: sitting.value, group: null, edits };
-  return take(id, why, edits, await tracked(ask<Written>("/api/changes", request)));
+  showAhead(edits);
+  const done = await tracked(
+    inLine(async () => {
+      const sent = edits.map(onOwnVersion);
+      const request: ChangeRequest = { id, who: who.value, why, sitting: sitting.value, group: null, edits: sent };
+      return take(id, why, edits, await ask<Written>("/api/changes", request));
+    }),
+  );
+  if (!done) await refreshPassage();
+  return done;
 }
 
+/** Takes a change back, by a change of its own: taking that back in turn is doing it again. */
 export async function undo(change: string, why: string): Promise<boolean> {
   const id = newId();
   own.add(id);
-  const answer = await tracked(ask<Written>(`/api/changes/${change}/undo`, { id, who: who.value, why }));
-  const done = take(id, why, [], answer);
-  if (done) lastWritten.value = null;
+  const body = { id, who: who.value, why };
+  const done = await tracked(
+    inLine(async () => take(id, why, [], await ask<Written>(`/api/changes/${change}/undo`, body))),
+  );
+  // What an amendment or a removal had put aside comes back from the server only.
+  if (done) await refreshPassage();
   return done;
 }
 
@@ -78,6 +108,7 @@ export async function amend(
 
 function take(id: string, why: string, edits: Edit[], answer: Answer<Written>): boolean {
   if (answer.ok) {
+    for (const row of answer.value.rows) ownVersions.add(`${row.kind} ${row.value.id} ${row.version}`);
     absorb(answer.value);
     lastWritten.value = { id, why };
     refusal.value = null;
