@@ -1,8 +1,8 @@
 /** shared/ground/samples.ts - where every rider is so many times a second, as plain numbers for drawing and playing.
  *  May import: siblings in shared/ground. Keeps rule G61 (shared/ground/RULES.md). Metres, seconds, hundredths of a degree.
  *  Each path is gone through once from start to end, so the time it takes does not grow with the pieces. */
-import { type Piece, poseOn } from "./piece.ts";
-import { FULL_TURN, type Pose } from "./plane.ts";
+import { type Arc, type Piece, poseOn, type Turn } from "./piece.ts";
+import { FULL_TURN, type Point, type Pose } from "./plane.ts";
 import type { Rider } from "./riders.ts";
 
 /** `rows[r]` has `count` times three numbers for rider r: x, y, heading in [0, 36000). Sample i is at `from` +
@@ -34,18 +34,15 @@ function rowOf(rider: Rider, from: number, perSecond: number, count: number): Fl
   const { path, times, duration } = rider.timed;
   const row = new Float64Array(3 * count);
   const begins = from - rider.starts;
-  let index = 0;
-  for (let sample = 0; sample < count; sample += 1) {
-    const seconds = begins + sample / perSecond;
-    if (seconds <= 0) put(row, sample, path.start);
-    else if (seconds >= duration) put(row, sample, path.end);
-    else {
-      while ((times[index + 1] as number) < seconds) index += 1;
-      const starts = times[index] as number;
-      const lasts = (times[index + 1] as number) - starts;
-      putOn(row, sample, path.pieces[index] as Piece, (seconds - starts) / lasts);
-    }
+  let sample = 0;
+  for (; sample < count && begins + sample / perSecond <= 0; sample += 1) put(row, sample, path.start);
+  for (const [index, piece] of path.pieces.entries()) {
+    const [starts, ends] = [times[index] as number, times[index + 1] as number];
+    const first = sample;
+    while (sample < count && begins + sample / perSecond <= ends && begins + sample / perSecond < duration) sample += 1;
+    putRun(row, piece, { first, past: sample, begins, perSecond, starts, lasts: ends - starts });
   }
+  for (; sample < count; sample += 1) put(row, sample, path.end);
   return row;
 }
 
@@ -55,29 +52,74 @@ function put(row: Float64Array, sample: number, pose: Pose): void {
   row[3 * sample + 2] = pose.heading;
 }
 
+/** The samples that fall on one piece: from `first` up to and without `past`. Sample i is `begins` + i / `perSecond` seconds
+ *  into the ride, the piece lies from `starts` for `lasts` seconds. */
+type Run = {
+  readonly first: number;
+  readonly past: number;
+  readonly begins: number;
+  readonly perSecond: number;
+  readonly starts: number;
+  readonly lasts: number;
+};
+
 const RADIANS = Math.PI / 18_000;
 
-/** As `poseOn`, without making a pose: this runs a hundred thousand times for one ride. */
-function putOn(row: Float64Array, sample: number, piece: Piece, part: number): void {
-  if (piece.is === "straight") {
-    row[3 * sample] = piece.from.x + (piece.to.x - piece.from.x) * part;
-    row[3 * sample + 1] = piece.from.y + (piece.to.y - piece.from.y) * part;
-    row[3 * sample + 2] = piece.heading;
-    return;
+/** As `poseOn` for every sample, without making poses: a ride has a hundred thousand of them. */
+function putRun(row: Float64Array, piece: Piece, run: Run): void {
+  const { first, past, begins, perSecond, starts, lasts } = run;
+  switch (piece.is) {
+    case "halt": {
+      const pose = poseOn(piece, 0);
+      for (let sample = first; sample < past; sample += 1) put(row, sample, pose);
+      return;
+    }
+    case "straight": {
+      const { from, to, heading } = piece;
+      for (let sample = first; sample < past; sample += 1) {
+        const part = (begins + sample / perSecond - starts) / lasts;
+        row[3 * sample] = from.x + (to.x - from.x) * part;
+        row[3 * sample + 1] = from.y + (to.y - from.y) * part;
+        row[3 * sample + 2] = heading;
+      }
+      return;
+    }
+    case "turn":
+      putBend(row, piece, piece.at, 0, run);
+      return;
+    case "arc":
+      putBend(row, piece, piece.centre, piece.sweep > 0 === piece.back ? -piece.radius : piece.radius, run);
   }
-  if (piece.is === "halt") {
-    put(row, sample, poseOn(piece, part));
-    return;
+}
+
+/** Samples after which a circle is measured anew, so that its rounding stays below a millionth of a millimetre. */
+const TURNS_ON = 256;
+
+/** Round a centre at `reach` metres. From one sample to the next the direction is turned on by the same angle, which is
+ *  far quicker than to ask for the sine and the cosine of each. */
+function putBend(row: Float64Array, bend: Arc | Turn, centre: Point, reach: number, run: Run): void {
+  const { first, past, begins, perSecond, starts, lasts } = run;
+  const step = (bend.sweep / perSecond / lasts) * RADIANS;
+  const [stepSine, stepCosine] = [Math.sin(step), Math.cos(step)];
+  let [sine, cosine] = [0, 1];
+  for (let sample = first; sample < past; sample += 1) {
+    const heading = bend.heading + bend.sweep * ((begins + sample / perSecond - starts) / lasts);
+    if ((sample - first) % TURNS_ON === 0) {
+      sine = Math.sin(heading * RADIANS);
+      cosine = Math.cos(heading * RADIANS);
+    }
+    row[3 * sample] = centre.x + reach * sine;
+    row[3 * sample + 1] = centre.y - reach * cosine;
+    row[3 * sample + 2] = inOneTurn(heading);
+    const turnedSine = sine * stepCosine + cosine * stepSine;
+    cosine = cosine * stepCosine - sine * stepSine;
+    sine = turnedSine;
   }
-  const heading = piece.heading + piece.sweep * part;
+}
+
+/** The remainder only where it is needed: it costs more than all the rest. */
+function inOneTurn(heading: number): number {
+  if (heading >= 0 && heading < FULL_TURN) return heading;
   const rest = heading % FULL_TURN;
-  row[3 * sample + 2] = rest < 0 ? rest + FULL_TURN : rest;
-  if (piece.is === "turn") {
-    row[3 * sample] = piece.at.x;
-    row[3 * sample + 1] = piece.at.y;
-    return;
-  }
-  const reach = piece.sweep > 0 === piece.back ? -piece.radius : piece.radius;
-  row[3 * sample] = piece.centre.x + reach * Math.sin(heading * RADIANS);
-  row[3 * sample + 1] = piece.centre.y - reach * Math.cos(heading * RADIANS);
+  return rest < 0 ? rest + FULL_TURN : rest;
 }
