@@ -9,6 +9,7 @@ import { exercise, passageId, work } from "../state/passage.ts";
 import { follow, route } from "../state/route.ts";
 import { ConflictDialog } from "./conflict-dialog.tsx";
 import { FindBox } from "./find-box.tsx";
+import { KeysSheet } from "./keys-sheet.tsx";
 import { Signed } from "./signed.tsx";
 import { StoredStrip } from "./stored-strip.tsx";
 
@@ -38,6 +39,7 @@ export function Frame() {
           ))}
         </nav>
         <FindBox rooms={rooms} />
+        <KeysSheet />
         <Signed />
       </header>
       {here.room === "read" && <ReadRoom passage={here.passage} />}

@@ -82,10 +82,22 @@ function Sheet({ exercise, children }: { exercise: string; children: preact.Comp
     return () => stop.abort();
   }, [base, query, at]);
 
+  useEffect(() => {
+    // The browser's own print would take the window; what is meant is the sheet.
+    const printSheet = (event: KeyboardEvent) => {
+      if (event.key.toLowerCase() !== "p" || !(event.ctrlKey || event.metaKey) || event.shiftKey) return;
+      event.preventDefault();
+      frame.current?.contentWindow?.print();
+    };
+    window.addEventListener("keydown", printSheet);
+    return () => window.removeEventListener("keydown", printSheet);
+  }, []);
+
   const drill = shown.value;
   const name = fileName(drill?.exercise.title ?? "drill");
   return (
     <>
+      <p class="only-printed">This is the window, not the sheet. Press “Print” in it to print the sheet whole.</p>
       <aside class="print-side" aria-label="What to print">
         {children}
         {refused.value && (
@@ -118,6 +130,7 @@ function Sheet({ exercise, children }: { exercise: string; children: preact.Comp
             type="button"
             class="chief"
             disabled={drill === null}
+            aria-keyshortcuts="Control+P"
             onClick={() => frame.current?.contentWindow?.print()}
           >
             Print
