@@ -5,6 +5,7 @@ import type { RecordOf } from "../../schema/record.ts";
 import type { Slot, SlotAddress } from "../../schema/slot.ts";
 import { neededSlots, slotLabel } from "../../shared/drill/slot-labels.ts";
 import { rankBetween } from "../../shared/rank.ts";
+import { drillElements } from "../state/passage.ts";
 import { BasisList } from "./basis-list.tsx";
 import { DraftField } from "./draft-field.tsx";
 import { selected } from "./focus.ts";
@@ -32,17 +33,23 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
   const row = { kind: "actions", id } as const;
   const marks = wordsFor("actions", id);
   const addressOf = (slot: string): SlotAddress => ({ kind: "actions", id, slot });
-  const all = slotNamesOf(action);
+  // Who does something else is told by the heading it stands under, so it is not asked again.
+  const told = (slot: string) => act.verb === "other" && slot === "who" && saidIn(slot) !== undefined;
+
   const saidIn = (slot: string) => {
     const held = (act.slots as Record<string, Slot<unknown> | undefined>)[slot];
     return held?.is === "said" ? held.value : undefined;
   };
+  const all = slotNamesOf(action).filter((slot) => !told(slot));
   const needed = neededSlots(act.verb, saidIn);
   const shown = all.filter(
     (slot) => heldAt(addressOf(slot)) !== undefined || needed.includes(slot) || asked.value.includes(slot),
   );
   const offered = all.filter((slot) => !shown.includes(slot));
   const own = ownerWords("actions", id);
+  // The words stand on the line of their weakest value, as in the gloss.
+  const printed = drillElements.value.get(action.owner)?.actions.find((other) => other.id === id);
+  const standing = printed?.standing ?? action.existence.warrant;
   const ask = (slot: string) => {
     asked.value = [...asked.value, slot];
     wantedSlot.value = addressKey(addressOf(slot));
@@ -50,7 +57,7 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
   return (
     <section class="act" aria-label={words}>
       <p class="act-words">
-        <span class={`value w-${action.existence.warrant}`}>{words}</span>
+        <span class={`value w-${standing.replaceAll(" ", "-")}`}>{words}</span>
         <WarrantChoice
           brief
           label={words}

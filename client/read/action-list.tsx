@@ -6,15 +6,18 @@ import { VERBS, type Verb } from "../../schema/act.ts";
 import type { DrillPart } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
 import type { Slot } from "../../schema/slot.ts";
+import { actWords } from "../../shared/drill/act-words.ts";
 import { neededSlots } from "../../shared/drill/slot-labels.ts";
 import { rankBetween } from "../../shared/rank.ts";
 import { create, newId } from "../state/write.ts";
 import { ActionBlock } from "./action-block.tsx";
-import { partName } from "./part-name.ts";
+import { beginAct } from "./begin-act.ts";
+import { partName, thePart } from "./part-name.ts";
+import { names, short } from "./row-names.ts";
 import { wantedSlot } from "./slot-editor.tsx";
 import { storeEdits } from "./store-fields.ts";
 import { entered, wordsFor } from "./support.ts";
-import { actionsOf, beginAct, byColumn, OFFERED, VERB_WORDS } from "./verbs.ts";
+import { actionsOf, byColumn, OFFERED, VERB_WORDS } from "./verbs.ts";
 
 type Owner = Pick<RecordOf<"actions">, "ownerKind" | "owner">;
 
@@ -24,7 +27,7 @@ export function ActionList({ owner, what, before }: { owner: Owner; what: string
   const adding = useSignal<DrillPart | null>(null);
   const add = async (part: DrillPart, verb: Verb) => {
     const marks = wordsFor(owner.ownerKind, owner.owner);
-    const act = beginAct(verb, part, marks, [owner.owner, ...before]);
+    const act = beginAct(verb, part, { marks, owner: owner.owner, before });
     const action: RecordOf<"actions"> = {
       id: newId(),
       ...owner,
@@ -38,8 +41,8 @@ export function ActionList({ owner, what, before }: { owner: Owner; what: string
     const open = neededSlots(verb, () => undefined).find((slot) => slots[slot] === undefined);
     const first = open ?? Object.keys(VERBS[verb].slots)[0];
     if (first) wantedSlot.value = `actions ${action.id} ${first}`;
-    const name = part === "shaft" ? partName(part).toLowerCase() : part;
-    if (await storeEdits([create("actions", action)], `${what}: the ${name} ${VERB_WORDS[verb]}`)) adding.value = null;
+    const done = verb === "other" ? VERB_WORDS.other : short(actWords(act, names.value), 80);
+    if (await storeEdits([create("actions", action)], `${what}, ${thePart(part)}: ${done}`)) adding.value = null;
   };
   return (
     <>
@@ -53,7 +56,7 @@ export function ActionList({ owner, what, before }: { owner: Owner; what: string
               aria-expanded={adding.value === part}
               onClick={() => (adding.value = adding.value === part ? null : part)}
             >
-              + the {partName(part).toLowerCase()}…
+              + {thePart(part)}…
             </button>
           </header>
           {adding.value === part && (
@@ -74,7 +77,7 @@ function VerbList({ part, take, close }: { part: DrillPart; take: (verb: Verb) =
   return (
     <fieldset
       class="verbs"
-      aria-label={`What the ${partName(part).toLowerCase()} does`}
+      aria-label={`What ${thePart(part)} does`}
       ref={box}
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;

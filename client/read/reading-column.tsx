@@ -10,6 +10,7 @@ import { choose } from "./focus.ts";
 import { ReadingConditions } from "./guard-editor.tsx";
 import { ReadingStatus } from "./reading-status.tsx";
 import { names, short } from "./row-names.ts";
+import { sameHand } from "./same-hand.ts";
 import { SlotLine } from "./slot-line.tsx";
 import { addressKey, elementWords, kindAt, placeWords, sameAddress } from "./slot-place.ts";
 import { storeFields } from "./store-fields.ts";
@@ -148,6 +149,7 @@ function Given({ reading, at, own }: { reading: Reading; at: SlotAddress; own: s
       row={{ kind: "readings", id: reading.id }}
       name={addressKey(at)}
       marks={wordsFor(at.kind, at.id)}
+      check={(value) => sameHand(at, value)}
       absent={at.kind === "actions"}
       store={(value, said, more) => store(value, said, more?.base, more?.also)}
     />

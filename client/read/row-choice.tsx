@@ -4,6 +4,7 @@ import { useSignal } from "@preact/signals";
 import { useLayoutEffect, useRef } from "preact/hooks";
 import type { Edit } from "../../schema/change.ts";
 import type { Kind, RecordOf } from "../../schema/record.ts";
+import { withoutArticle } from "../../shared/article.ts";
 import { rankBetween } from "../../shared/rank.ts";
 import { work } from "../state/passage.ts";
 import { all, ranked } from "../state/rows.ts";
@@ -17,16 +18,20 @@ export const A_NEW: Record<ChoosableKind, string> = {
   threats: "a new opponent…",
 };
 const NEW = "new";
+const REINS = "the reins";
 
 export function RowChoice({
   kind,
   value,
   label,
+  reins = false,
   take,
 }: {
   kind: ChoosableKind;
   value: string | undefined;
   label: string;
+  /** Whether reins may be meant: offered as an object while the work has none. */
+  reins?: boolean;
   take: (id: string, also: Edit[]) => Promise<boolean>;
 }) {
   const naming = useSignal(false);
@@ -34,12 +39,12 @@ export function RowChoice({
   useLayoutEffect(() => {
     if (naming.value) input.current?.focus();
   }, [naming.value]);
+  const make = async (name: string) => {
+    if (name === "") return;
+    const row = newRow(kind, name);
+    if (row === null || (await take(row.id, [create(kind, row)]))) naming.value = false;
+  };
   if (naming.value) {
-    const make = async (name: string) => {
-      if (name === "") return;
-      const row = newRow(kind, name);
-      if (row === null || (await take(row.id, [create(kind, row)]))) naming.value = false;
-    };
     return (
       <span class="row">
         <input
@@ -66,6 +71,7 @@ export function RowChoice({
       </span>
     );
   }
+  const offersReins = reins && kind === "objects" && !all("objects").some(({ is }) => is === "reins");
   const rows = kind === "threats" ? all(kind) : ranked(kind);
   return (
     <select
@@ -76,6 +82,8 @@ export function RowChoice({
         if (chosen === NEW) {
           naming.value = true;
           event.currentTarget.value = value ?? "";
+        } else if (chosen === REINS) {
+          void make(REINS);
         } else if (chosen !== "") void take(chosen, []);
       }}
     >
@@ -85,6 +93,7 @@ export function RowChoice({
           {row.name}
         </option>
       ))}
+      {offersReins && <option value={REINS}>{REINS}</option>}
       <option value={NEW}>{A_NEW[kind]}</option>
     </select>
   );
@@ -99,7 +108,7 @@ export function newRow<K extends ChoosableKind>(kind: K, name: string): RecordOf
     objects: () => ({
       ...base,
       rank: lastRank("objects"),
-      is: all("objects").length === 0 ? "shaft" : "other",
+      is: objectKind(name),
       slots: {},
     }),
     holds: () => ({ ...base, rank: lastRank("holds"), for: ["shaft"], hands: "one", strong: false, slots: {} }),
@@ -107,6 +116,12 @@ export function newRow<K extends ChoosableKind>(kind: K, name: string): RecordOf
     threats: () => ({ ...base, slots: {} }),
   };
   return made[kind]();
+}
+
+/** The first thing carried is taken for the weapon until its form says otherwise; reins are told by their name. */
+function objectKind(name: string): RecordOf<"objects">["is"] {
+  if (withoutArticle(name).toLowerCase() === "reins") return "reins";
+  return all("objects").every(({ is }) => is === "reins") ? "shaft" : "other";
 }
 
 /** A rank after all rows of the kind. */

@@ -7,8 +7,10 @@ import { slotLabel } from "../../shared/drill/slot-labels.ts";
 import type { Names } from "../../shared/drill/words.ts";
 import { all, one } from "../state/rows.ts";
 import { choose } from "./focus.ts";
+import { focusSlot } from "./focus-slot.ts";
 import { PutInCrux } from "./put-in-crux.tsx";
 import { namesWith, short } from "./row-names.ts";
+import { sameHand } from "./same-hand.ts";
 import { outOfCrux } from "./slot-in-crux.ts";
 import { SlotLine } from "./slot-line.tsx";
 import { addressKey, heldAt, kindAt, ownerOfAction, ownerWords, slotEdit } from "./slot-place.ts";
@@ -35,6 +37,7 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
         row={{ kind: rowKind, id }}
         name={address.slot}
         marks={wordsFor(rowKind, id)}
+        check={(value) => sameHand(address, value)}
         wanted={wantedSlot.value === addressKey(address)}
         store={async (value, said, more) => {
           if (value?.is === "absent") return false;
@@ -46,6 +49,8 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
           const done = await storeEdits([...(more?.also ?? []), slotEdit(address, value, more?.base)], why);
           if (done && wantedSlot.value === addressKey(address)) wantedSlot.value = null;
           if (done && value === null) onAway?.();
+          // An act whose hand is now said may have moved to the column of that hand.
+          if (done) focusSlot({ kind: rowKind, id }, address.slot);
           return done;
         }}
       >
@@ -58,7 +63,16 @@ export function SlotEditor({ address, label, onAway }: { address: SlotAddress; l
           </button>
         )}
       </SlotLine>
-      {asking.value && <PutInCrux address={address} label={named} close={() => (asking.value = false)} />}
+      {asking.value && (
+        <PutInCrux
+          address={address}
+          label={named}
+          close={() => {
+            asking.value = false;
+            focusSlot({ kind: rowKind, id }, address.slot);
+          }}
+        />
+      )}
     </>
   );
 }
@@ -84,7 +98,7 @@ function HeldByCrux({ address, crux, label }: { address: SlotAddress; crux: stri
   const title = one("cruxes", crux)?.title ?? "a crux that is no longer there";
   const readings = all("readings").filter((reading) => reading.crux === crux).length;
   return (
-    <div class="slot">
+    <div class="slot" data-slot={addressKey(address)}>
       <span class="slot-label">{label}</span>
       <div class="slot-body">
         <button type="button" class="quiet w-not-settled" onClick={() => choose({ kind: "cruxes", id: crux }, true)}>
@@ -107,7 +121,11 @@ function HeldByCrux({ address, crux, label }: { address: SlotAddress; crux: stri
               Out of the crux, this value is that of the reading taken now, or not said; what{" "}
               {readings === 1 ? "the reading gives" : `the ${readings} readings give`} it goes.
             </span>
-            <button type="button" class="quiet" onClick={() => void outOfCrux(address, crux)}>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => void outOfCrux(address, crux).then(() => focusSlot(address, address.slot))}
+            >
               take it out of the crux
             </button>
           </p>

@@ -9,6 +9,7 @@ import type { ReadingValue } from "../../schema/slot.ts";
 import type { ValueKind } from "../../schema/values.ts";
 import { valueWords } from "../../shared/drill/words.ts";
 import { BasisList } from "./basis-list.tsx";
+import { focusSlot, slotKey } from "./focus-slot.ts";
 import { namesWith } from "./row-names.ts";
 import { openShared, type SharedKind } from "./shared-open.ts";
 import { entered } from "./support.ts";
@@ -38,6 +39,8 @@ export interface SlotLineProps {
     said: string,
     more?: { base?: number | undefined; also?: Edit[] },
   ) => Promise<boolean>;
+  /** What is wrong with a value, as a sentence; empty when it may stand there. */
+  check?: (value: unknown) => string;
   /** Focus goes to its editor when it appears. */
   wanted?: boolean;
   /** More that may be said of it, under “else”. */
@@ -46,24 +49,35 @@ export interface SlotLineProps {
   absent?: boolean;
 }
 
-export function SlotLine({ kind, label, held, row, name, marks, store, wanted, children, absent }: SlotLineProps) {
+export function SlotLine(props: SlotLineProps) {
+  const { kind, label, held, row, name, marks, store, check, wanted, children, absent } = props;
   const more = useSignal(false);
   const line = useRef<HTMLFieldSetElement>(null);
   useLayoutEffect(() => {
-    if (wanted) line.current?.querySelector<HTMLElement>("select, input")?.focus();
+    if (wanted) line.current?.querySelector<HTMLElement>("select, input, textarea")?.focus();
   }, [wanted]);
   const said = held?.is === "said" ? held : undefined;
   const form = SHARED[kind];
   const open = held === undefined || held.is === "said";
   const support = said ? { warrant: said.warrant, basis: said.basis } : entered(marks);
-  const put = (is: Exclude<ReadingValue["is"], "said">, words: string) => {
+  const refused = useSignal<unknown>(undefined);
+  // Asked anew each time: what it was refused for may have been changed meanwhile.
+  const problem = refused.value === undefined ? "" : (check?.(refused.value) ?? "");
+  // What was pressed goes with the list it stood in; the focus stays in the row.
+  const closeMore = () => {
     more.value = false;
+    focusSlot(row, name);
+  };
+  const put = (is: Exclude<ReadingValue["is"], "said">, words: string) => {
+    closeMore();
+    refused.value = undefined;
     void store({ is }, words);
   };
   return (
     <fieldset
       class="slot"
       ref={line}
+      data-slot={slotKey(row, name)}
       aria-label={label}
       onKeyDown={(event) => {
         if (event.key !== "Escape" || !more.value) return;
@@ -83,13 +97,13 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
               value={said?.value}
               row={row}
               name={name}
-              take={(value, given) =>
-                store(
-                  { is: "said", value, ...support },
-                  valueWords(kind, value as never, namesWith(given?.also ?? [])),
-                  given,
-                )
-              }
+              take={async (value, given) => {
+                const wrong = (check?.(value) ?? "") !== "";
+                refused.value = wrong ? value : undefined;
+                if (wrong) return false;
+                const words = valueWords(kind, value as never, namesWith(given?.also ?? []));
+                return store({ is: "said", value, ...support }, words, given);
+              }}
             />
           </span>
         ) : (
@@ -126,6 +140,11 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
             else
           </button>
         </span>
+        {problem !== "" && (
+          <p class="field-problem" role="alert">
+            {problem}
+          </p>
+        )}
         {more.value && (
           <div class="more-of-slot">
             <p class="says">
@@ -149,7 +168,7 @@ export function SlotLine({ kind, label, held, row, name, marks, store, wanted, c
                   type="button"
                   class="quiet"
                   onClick={() => {
-                    more.value = false;
+                    closeMore();
                     void store(null, "taken away");
                   }}
                 >

@@ -1,9 +1,10 @@
 /** client/read/value-editors.tsx - one editor for each kind of value, from a table that is exhaustive by type.
  *  A choice is stored as it is made; words are stored on Enter or on leaving them. */
 import type { VNode } from "preact";
+import { VERBS } from "../../schema/act.ts";
 import { domainOf, type ValueKind, type ValueOf, Viewpoint } from "../../schema/values.ts";
 import { clockWords, valueWords } from "../../shared/drill/words.ts";
-import { ranked } from "../state/rows.ts";
+import { one, ranked } from "../state/rows.ts";
 import { Choice, type EditorProps } from "./choice.tsx";
 import { DraftField } from "./draft-field.tsx";
 import {
@@ -42,9 +43,21 @@ function chosen<K extends ValueKind>(kind: K) {
 
 const rowOf =
   (kind: ChoosableKind) =>
-  ({ value, label, take }: EditorProps<string>) => (
-    <RowChoice kind={kind} value={value} label={label} take={(id, also) => take(id, { also })} />
+  ({ value, label, row, take }: EditorProps<string>) => (
+    <RowChoice
+      kind={kind}
+      value={value}
+      label={label}
+      reins={reinsMayBeMeant(row)}
+      take={(id, also) => take(id, { also })}
+    />
   );
+
+/** A hand may keep, take or let go of the reins; what is done with a weapon is not done with them. */
+function reinsMayBeMeant({ kind, id }: EditorProps<string>["row"]): boolean {
+  const action = kind === "actions" ? one("actions", id) : null;
+  return action !== null && VERBS[action.act.verb].part === "hand";
+}
 
 /** Kinds that are typed: how they are read and written. */
 function typed<T>(read: (text: string) => T | string, written: (value: T) => string, placeholder: string, size = 12) {

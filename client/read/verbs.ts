@@ -1,14 +1,13 @@
-/** client/read/verbs.ts - the verbs as they are offered under each part, the most usual first, and an act begun: the
- *  hand of its heading, the object last used. */
-import { type Act, VERBS, type Verb } from "../../schema/act.ts";
+/** client/read/verbs.ts - the verbs as they are offered under each part, the most usual first, and the actions of an owner
+ *  by the part they stand with. */
+import type { Verb } from "../../schema/act.ts";
 import { DRILL_PARTS, type DrillPart } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
 import type { Slot } from "../../schema/slot.ts";
 import { handSlotOf, partOf } from "../../shared/drill/part-of.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { drillElements } from "../state/passage.ts";
-import { all, one, ranked } from "../state/rows.ts";
-import { entered, inherited } from "./support.ts";
+import { all, one } from "../state/rows.ts";
 
 export const VERB_WORDS: Record<Verb, string> = {
   ride: "rides a figure",
@@ -101,39 +100,6 @@ const BESIDES: readonly RecordOf<"objects">["is"][] = ["sheath", "reins", "other
 
 export const byColumn = (actions: readonly RecordOf<"actions">[]) =>
   DRILL_PARTS.map((part) => ({ part, actions: actions.filter((action) => columnOf(action) === part) }));
-
-/** An act with what need not be asked: the hand of its heading is entered by it, the object is the one last used. */
-export function beginAct(verb: Verb, part: DrillPart, marks: readonly string[], before: readonly string[]): Act {
-  const table: Readonly<Record<string, string>> = VERBS[verb].slots;
-  const slots: Record<string, Slot<unknown>> = {};
-  const hand = part === "left hand" ? "left" : part === "right hand" ? "right" : null;
-  const handSlot = handSlotOf(verb);
-  if (hand && handSlot) slots[handSlot] = { is: "said", value: hand, ...entered(marks) };
-  if (verb === "other") slots.who = { is: "said", value: part === "shaft" ? "object" : part, ...entered(marks) };
-  const object = table.object === "object" && verb !== "other" ? lastObject(before) : null;
-  if (object) slots.object = { is: "said", value: object, ...inherited(marks) };
-  const sheaths = all("objects").filter((candidate) => candidate.is === "sheath");
-  const [sheath] = sheaths;
-  for (const slot of ["from", "into"]) {
-    if (table[slot] === "object" && sheath && sheaths.length === 1)
-      slots[slot] = { is: "said", value: sheath.id, ...inherited(marks) };
-  }
-  return { verb, slots } as Act;
-}
-
-/** The object of the last action of these owners (nearest first) that names one; else the only one there is. */
-function lastObject(owners: readonly string[]): string | null {
-  for (const owner of owners) {
-    const named = actionsOf(owner).flatMap(({ act }) => {
-      const object = (act.slots as Record<string, Slot<unknown> | undefined>).object;
-      return object?.is === "said" && one("objects", String(object.value)) ? [String(object.value)] : [];
-    });
-    const last = named.at(-1);
-    if (last !== undefined) return last;
-  }
-  const carried = ranked("objects").filter((object) => object.is !== "sheath" && object.is !== "reins");
-  return carried.length === 1 ? (carried[0]?.id ?? null) : null;
-}
 
 export const actionsOf = (owner: string) =>
   all("actions")

@@ -3,9 +3,8 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { allDistances, type Nearest } from "../../shared/ground/distances.ts";
 import { lengthOf, movePath } from "../../shared/ground/path.ts";
-import { distance, type Point } from "../../shared/ground/plane.ts";
+import { placeInWords } from "../../shared/ground/place-in-words.ts";
 import { type CarriedPoint, MOST_RIDERS, type Rider, USUAL_BODY } from "../../shared/ground/riders.ts";
-import { placeOfStation } from "../../shared/ground/stations.ts";
 import { type TimedPath, timeAtLength } from "../../shared/ground/timed-path.ts";
 import { type HandsFigure, handsFigure } from "../../shared/hands/figure.ts";
 import type { Finding, Ridden } from "../../shared/ride/ridden.ts";
@@ -156,21 +155,18 @@ export const nearPairs = computed<Near[]>(() => {
     .flatMap(({ a, b, point, nearest }) =>
       nearest === null
         ? []
-        : [{ a: a.name, b: b.name, point: point?.name ?? null, nearest, place: placeWords(first, nearest.onA) }],
+        : [
+            {
+              a: a.name,
+              b: b.name,
+              point: point?.name ?? null,
+              nearest,
+              place: placeInWords(first.ground, nearest.onA),
+            },
+          ],
     )
     .sort((x, y) => x.nearest.metres - y.nearest.metres);
 });
-
-function placeWords({ ground }: Ridden, at: Point): string {
-  const [near] = ground.stations
-    .map((station) => ({ name: station.name, off: distance(at, placeOfStation(station, at)) }))
-    .sort((a, b) => a.off - b.off);
-  if (near && near.off < 6) return `${near.off < 2 ? "at" : "near"} ${near.name}`;
-  const across = Math.abs(at.x) < ground.width / 6 ? "" : at.x < 0 ? "left" : "right";
-  const along = Math.abs(at.y) < ground.length / 6 ? "" : at.y < 0 ? "foot" : "head";
-  if (along === "") return across === "" ? "in the middle of the ground" : `toward the ${across} wall`;
-  return `toward the ${along} of the ground${across === "" ? "" : `, on the ${across}`}`;
-}
 
 export function goToNearest({ nearest }: Near): void {
   goTo(nearest.seconds);

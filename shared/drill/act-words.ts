@@ -2,6 +2,7 @@
  *  May import: schema types and constants, siblings in shared/drill. One phrase a verb, exhaustive by type. */
 import { type Act, VERBS, type Verb } from "../../schema/act.ts";
 import type { Slot } from "../../schema/slot.ts";
+import { withArticle } from "../article.ts";
 import { kindOfActSlot } from "./slot-labels.ts";
 import { type Names, valueWords } from "./words.ts";
 
@@ -117,8 +118,7 @@ function object(say: Say): string {
 
 /** With its article, where the name has none. */
 function noun(name: string | null): string | null {
-  if (name === null) return null;
-  return /^(the |a |an |his |her |\()/i.test(name) ? name : `the ${name}`;
+  return name === null ? null : withArticle(name);
 }
 
 function by(say: Say): string | null {

@@ -41,6 +41,7 @@ function marksIn(rows: ExerciseRows, basis: Support["basis"]): Mark[] {
 }
 
 function citationsOfMarks(rows: ExerciseRows, marks: readonly Mark[]): Citation[] {
+  if (marks.length === 0) return [];
   const distinct = [...new Map(marks.map((mark) => [mark.id, mark])).values()];
   const placed = distinct.flatMap((mark) => placedOf(rows, mark)).sort(comparePlaced);
   return inTextOrder(placed.map((entry) => entry.citation));

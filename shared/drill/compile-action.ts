@@ -4,7 +4,7 @@ import { type Act, VERBS } from "../../schema/act.ts";
 import type { DrillAction, DrillValue } from "../../schema/drill.ts";
 import type { Action } from "../../schema/exercise.ts";
 import { HOLD_SLOTS } from "../../schema/riding.ts";
-import type { Known, Slot, SlotAddress } from "../../schema/slot.ts";
+import type { Known, Slot } from "../../schema/slot.ts";
 import type { ValueKind, ValueOf } from "../../schema/values.ts";
 import { known, oneOf, UNKNOWN } from "../hands/known.ts";
 import type { KnownAct } from "../hands/known-act.ts";
@@ -14,6 +14,7 @@ import { type HandKnown, handSlotOf, partOf } from "./part-of.ts";
 import {
   type Compiling,
   drillValue,
+  NOT_SAID,
   onlyWherePresent,
   type Resolved,
   resolvedWords,
@@ -21,7 +22,7 @@ import {
   restsOf,
 } from "./resolve-slot.ts";
 import type { OnlyUnder } from "./settle.ts";
-import { ACTION_SLOTS, kindOfActSlot, neededSlots } from "./slot-labels.ts";
+import { kindOfActSlot, neededSlots, slotsOf } from "./slot-labels.ts";
 
 export interface CompiledAction {
   drill: DrillAction;
@@ -46,84 +47,83 @@ export const OWN: ActionOrigin = { inheritedFrom: null, changed: null, onlyUnder
 /** Null when the action is no part of the drill: its guard does not hold, or the reading taken leaves it out. */
 export function compileAction(compiling: Compiling, action: Action, origin: ActionOrigin): CompiledAction | null {
   const { settlement, element, rows, names, bearing } = compiling;
-  bearing.guard(action.guard, "action", actWords(action.act, names));
+  bearing.guard(action.guard, "action", () => actWords(action.act, names));
   const verdict = settlement.judge(action.guard, element);
   if (verdict.truth === "no") return null;
 
-  const slots = action.act.slots as Record<string, Slot<unknown> | undefined>;
-  const address = (slot: string): SlotAddress => ({ kind: "actions", id: action.id, slot });
+  // What does not stand in the row is silent, and most of an act's slots do not.
   const resolved = new Map<string, Resolved>();
-  for (const slot of Object.keys(VERBS[action.act.verb].slots)) {
-    resolved.set(slot, resolveSlot(compiling, address(slot), slots[slot]));
+  for (const slot of slotsOf(action.act.verb)) {
+    const held = writtenIn(action, slot);
+    if (held !== undefined) resolved.set(slot, resolveSlot(compiling, { kind: "actions", id: action.id, slot }, held));
   }
-  for (const slot of Object.keys(ACTION_SLOTS) as (keyof typeof ACTION_SLOTS)[]) {
-    resolved.set(slot, resolveSlot(compiling, address(slot), action[slot]));
-  }
-  if ([...resolved.values()].some((value) => value.is === "absent")) return null;
+  const values = [...resolved.values()];
+  if (values.some((value) => value.is === "absent")) return null;
 
   const act = resolvedAct(action.act, resolved);
   const hand = knownHand(act);
   const besides = isBesides(compiling, act);
   const part = partOf(act, hand, besides);
-  const say = (slot: string): string | null => {
-    if (part === `${hand} hand` && slot === handSlotOf(act.verb) && slot === "hand") return null;
-    const kind = kindOfActSlot(act.verb, slot);
-    const value = resolved.get(slot);
-    return kind === null || value === undefined ? null : resolvedWords(value, kind, names);
-  };
-  const waits = [...resolved.values()].map(onlyWherePresent).filter((only) => only !== null);
-  const values = [
-    ...valuesOf(compiling, act, resolved, { ...slots, ...pickActionSlots(action) }),
-    ...heldByCrux(compiling, act),
-    ...movedByCrux(compiling, act),
-  ];
+  const waits = values.map(onlyWherePresent).filter((only) => only !== null);
   return {
     drill: {
       id: action.id,
       part,
       verb: act.verb,
-      text: phraseAct(act.verb, say),
+      text: phraseAct(act.verb, (slot) => {
+        if (part === `${hand} hand` && slot === handSlotOf(act.verb) && slot === "hand") return null;
+        const kind = kindOfActSlot(act.verb, slot);
+        const value = resolved.get(slot);
+        return kind === null || value === undefined ? null : resolvedWords(value, kind, names);
+      }),
       standing: origin.changed !== null ? "supplied" : weaker(origin, action.existence.warrant),
       inherited: origin.inheritedFrom !== null,
       onlyUnder: mergeOnlyUnder([...verdict.onlyUnder, ...waits, ...origin.onlyUnder]),
-      values: values.map((value) => asOriginated(value, origin)),
+      values: [...valuesOf(compiling, act, resolved), ...heldByCrux(compiling, act), ...movedByCrux(compiling, act)].map(
+        (value) => asOriginated(value, origin),
+      ),
       rests: [...originRests(origin), ...restsOf(rows, action.existence.basis)],
       citations: citationsOf(rows, "actions", action.id, action.existence),
     },
-    known: {
-      verb: act.verb,
-      slots: Object.fromEntries(
-        Object.keys(VERBS[act.verb].slots).flatMap((slot) => {
-          const value = knownOf(resolved.get(slot));
-          return value === null ? [] : [[slot, value]];
-        }),
-      ),
-    },
+    known: knownActOf(act.verb, resolved),
     timing: knownOf(resolved.get("timing")) as Known<ValueOf<"timing">> | null,
     besides,
   };
 }
 
-function pickActionSlots({ timing, purpose, threat }: Action): Record<string, Slot<unknown> | undefined> {
-  return { timing, purpose, threat };
+function writtenIn({ act, timing, purpose, threat }: Action, slot: string): Slot<unknown> | undefined {
+  switch (slot) {
+    case "timing":
+      return timing;
+    case "purpose":
+      return purpose;
+    case "threat":
+      return threat;
+    default:
+      return (act.slots as Record<string, Slot<unknown> | undefined>)[slot];
+  }
+}
+
+function knownActOf(verb: Act["verb"], resolved: ReadonlyMap<string, Resolved>): KnownAct {
+  const slots: Record<string, Known<unknown>> = {};
+  for (const [slot, held] of resolved) {
+    const value = slot in VERBS[verb].slots ? knownOf(held) : null;
+    if (value !== null) slots[slot] = value;
+  }
+  return { verb, slots };
 }
 
 /** What the text is asked about: slots that stand in the row, and those the act cannot do without. */
-function valuesOf(
-  compiling: Compiling,
-  act: Act,
-  resolved: ReadonlyMap<string, Resolved>,
-  written: Record<string, Slot<unknown> | undefined>,
-): DrillValue[] {
-  const value = (slot: string): unknown => {
+function valuesOf(compiling: Compiling, act: Act, resolved: ReadonlyMap<string, Resolved>): DrillValue[] {
+  const needed = neededSlots(act.verb, (slot) => {
     const held = resolved.get(slot);
     return held?.is === "said" ? held.value : undefined;
-  };
-  const needed = neededSlots(act.verb, value);
-  return [...resolved].flatMap(([slot, held]) => {
+  });
+  return slotsOf(act.verb).flatMap((slot) => {
+    const held = resolved.get(slot);
     const kind = kindOfActSlot(act.verb, slot);
-    if (kind === null || (written[slot] === undefined && !needed.includes(slot))) return [];
-    return [drillValue(compiling, slot, kind, held)];
+    if (kind === null || (held === undefined && !needed.includes(slot))) return [];
+    return [drillValue(compiling, slot, kind, held ?? NOT_SAID)];
   });
 }
 
@@ -154,16 +154,16 @@ function movedByCrux(compiling: Compiling, act: Act): DrillValue[] {
 
 function resolvedAct(act: Act, resolved: ReadonlyMap<string, Resolved>): Act {
   const slots: Record<string, Slot<unknown>> = {};
-  for (const slot of Object.keys(VERBS[act.verb].slots)) {
-    const settled = settledSlot(resolved.get(slot));
+  for (const [slot, held] of resolved) {
+    const settled = slot in VERBS[act.verb].slots ? settledSlot(held) : undefined;
     if (settled) slots[slot] = settled;
   }
   return { verb: act.verb, slots } as Act;
 }
 
 /** What is left of a slot once readings are taken; undefined where nothing is said. */
-function settledSlot(held: Resolved | undefined): Slot<unknown> | undefined {
-  switch (held?.is) {
+function settledSlot(held: Resolved): Slot<unknown> | undefined {
+  switch (held.is) {
     case "said":
       return { is: "said", value: held.value, warrant: held.warrant, basis: held.basis };
     case "not settled":

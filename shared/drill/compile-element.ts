@@ -24,7 +24,7 @@ export interface PresentElement {
 /** Null when the element is no part of the drill. */
 export function presentElement(base: Omit<Compiling, "bearing" | "element">, element: Element): PresentElement | null {
   const compiling: Compiling = { ...base, element: element.id, bearing: newBearing() };
-  compiling.bearing.guard(element.guard, "this element", "is there");
+  compiling.bearing.guard(element.guard, "this element", () => "is there");
   const verdict = compiling.settlement.judge(element.guard, element.id);
   if (verdict.truth === "no") return null;
   const slots = new Map<keyof typeof ELEMENT_SLOTS, Resolved>();

@@ -6,8 +6,8 @@ import type { SlotAddress } from "../../schema/slot.ts";
 export interface CruxBearing {
   /** Notes that a slot is held by the crux. */
   slot: (crux: string, address: SlotAddress) => void;
-  /** Notes that something is there only under some readings, with the words for it. */
-  guard: (guard: Guard, label: string, text: string) => void;
+  /** Notes that something is there only under some readings; the words for it are asked for only then. */
+  guard: (guard: Guard, label: string, text: () => string) => void;
   cruxes: () => string[];
   slotsOf: (crux: string) => SlotAddress[];
   /** What is guarded by this reading of the crux. */
@@ -27,7 +27,7 @@ export function newBearing(): CruxBearing {
       for (const condition of guard) {
         if (condition.is !== "reading") continue;
         const known = guards.get(condition.crux) ?? [];
-        guards.set(condition.crux, [...known, { readings: condition.readings, label, text }]);
+        guards.set(condition.crux, [...known, { readings: condition.readings, label, text: text() }]);
       }
     },
     cruxes: () => [...new Set([...slots.keys(), ...guards.keys()])],

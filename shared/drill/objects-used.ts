@@ -10,14 +10,25 @@ import type { ExerciseRows } from "./exercise-rows.ts";
 
 /** By rank. An object is used when an action of the drill names it, under any reading, or a movement that is performed. */
 export function objectsUsed(rows: ExerciseRows, elements: readonly CompiledElement[]): RecordOf<"objects">[] {
-  const acts = elements.flatMap(({ actions }) => actions.map(({ known }) => known));
-  const done = [JSON.stringify(acts), JSON.stringify(elements.map(({ drill }) => drill.actions))].join("");
-  const moved = rows.all("movements").filter(({ id }) => done.includes(`"${id}"`));
-  const told = done + JSON.stringify(moved.flatMap(({ id }) => rows.actionsOf(id).map(({ act }) => act)));
+  const named = new Set<string>();
+  for (const { actions } of elements)
+    for (const { known, drill } of actions) {
+      collectWords(known.slots, named);
+      for (const { value } of drill.values) collectWords(value, named);
+    }
+  for (const { id } of rows.all("movements"))
+    if (named.has(id)) for (const { act } of rows.actionsOf(id)) collectWords(act.slots, named);
   return rows
     .all("objects")
-    .filter((object) => object.work === rows.work.id && told.includes(`"${object.id}"`))
+    .filter((object) => object.work === rows.work.id && named.has(object.id))
     .sort(compareRanked);
+}
+
+/** Every word in a value, its ids among them, goes into `words`. */
+function collectWords(value: unknown, words: Set<string>): void {
+  if (typeof value === "string") words.add(value);
+  else if (typeof value === "object" && value !== null)
+    for (const part of Object.values(value)) collectWords(part, words);
 }
 
 export function printedObjects(objects: readonly RecordOf<"objects">[]): Drill["objects"] {

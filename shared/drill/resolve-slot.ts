@@ -31,7 +31,7 @@ export type Resolved =
       readings: { reading: string; title: string; value: ReadingValue }[];
     };
 
-const NOT_SAID: Resolved = { is: "not said", crux: null, reading: null };
+export const NOT_SAID: Resolved = { is: "not said", crux: null, reading: null };
 
 /** A missing slot is not said, and so is one whose crux does not arise. */
 export function resolveSlot(compiling: Compiling, address: SlotAddress, slot: Slot<unknown> | undefined): Resolved {
@@ -84,15 +84,17 @@ export function readingValueWords(value: ReadingValue, kind: ValueKind | null, n
 /** The slot as the drill prints it. */
 export function drillValue(compiling: Compiling, slot: string, kind: ValueKind, resolved: Resolved): DrillValue {
   const { rows, names } = compiling;
-  const held = { slot, label: slotLabel(slot.replace(/^.*\./, "")) };
-  const under = { crux: resolved.crux, reading: resolved.reading };
+  const label = slotLabel(slot.slice(slot.lastIndexOf(".") + 1));
+  const { crux, reading } = resolved;
   if (resolved.is === "said") {
     return {
-      ...held,
+      slot,
+      label,
       text: valueWords(kind, resolved.value as never, names),
       value: inKeyOrder(resolved.value) as DrillValue["value"],
       standing: resolved.warrant,
-      ...under,
+      crux,
+      reading,
       rests: restsOf(rows, resolved.basis),
       citations: citationsOfBasis(rows, resolved.basis),
     };
@@ -101,19 +103,24 @@ export function drillValue(compiling: Compiling, slot: string, kind: ValueKind, 
     const words = resolved.readings.map(({ value }) => readingValueWords(value, kind, names));
     const bases = resolved.readings.flatMap(({ value }) => (value.is === "said" ? value.basis : []));
     return {
-      ...held,
+      slot,
+      label,
       text: `not settled: ${words.join(" or ")}`,
       value: inKeyOrder(
-        resolved.readings.map(({ reading, value }) => ({ reading, value: value.is === "said" ? value.value : null })),
+        resolved.readings.map((one) => ({
+          reading: one.reading,
+          value: one.value.is === "said" ? one.value.value : null,
+        })),
       ) as DrillValue["value"],
       standing: "not settled",
-      ...under,
+      crux,
+      reading,
       rests: [],
       citations: inTextOrder(citationsOfBasis(rows, bases)),
     };
   }
   const standing = resolved.is === "not applicable" ? "not applicable" : "not said";
-  return { ...held, text: standing, value: null, standing, ...under, rests: [], citations: [] };
+  return { slot, label, text: standing, value: null, standing, crux, reading, rests: [], citations: [] };
 }
 
 /** What a basis names besides words, in words: premises, pictures, parallels, trials, the editor. */

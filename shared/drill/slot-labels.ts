@@ -84,6 +84,15 @@ export function slotLabel(slot: string): string {
   return (LABELS as Record<string, string>)[slot] ?? slot;
 }
 
+const SLOTS_OF: ReadonlyMap<string, readonly string[]> = new Map(
+  Object.entries(VERBS).map(([verb, { slots }]) => [verb, [...Object.keys(slots), ...Object.keys(ACTION_SLOTS)]]),
+);
+
+/** The slots of an action that does this, those of its verb first. */
+export function slotsOf(verb: Verb): readonly string[] {
+  return SLOTS_OF.get(verb) ?? [];
+}
+
 /** The kind of value in a slot of an act. */
 export function kindOfActSlot(verb: Verb, slot: string): ValueKind | null {
   return kindIn(VERBS[verb].slots, slot) ?? kindIn(ACTION_SLOTS, slot);

@@ -1,40 +1,56 @@
 /** shared/drill/treated-part.ts - how much of an exercise the drill holds, said truthfully.
- *  May import: schema types, shared/cite, siblings in shared/drill. */
+ *  May import: schema types, shared/cite, shared/text, siblings in shared/drill. Keeps rule D8 (shared/drill/RULES.md). */
 import type { Drill } from "../../schema/drill.ts";
+import type { Passage } from "../../schema/work.ts";
 import { formatReference } from "../cite/format-reference.ts";
 import type { CompiledElement } from "./compile-element.ts";
 import type { ExerciseRows } from "./exercise-rows.ts";
+import { unmarkedWords } from "./unmarked-words.ts";
 
+/** The whole of it is treated only where no part is noted as untreated, no passage is without marks, and no words are
+ *  left that nothing is said of. */
 export function treatedPart(rows: ExerciseRows, elements: readonly CompiledElement[]): Drill["treated"] {
   const steps = elements.filter(({ drill }) => drill.number !== null).length;
   const untreatedParts = elements.filter(({ drill }) => drill.is === "untreated").length;
-  const unmarked = unmarkedPassages(rows);
+  const untreated = passagesNotedUntreated(rows);
+  const unmarkedPassages = passagesWithoutMarks(rows, untreated);
+  const { words, left, stretches } = unmarkedWords(rows, untreated);
+
   const counted = steps === 1 ? "1 step" : `${steps} steps`;
-  const head =
-    untreatedParts === 0 && unmarked.length === 0
-      ? `The whole exercise is treated: ${counted}.`
-      : `Only part of the exercise is treated: ${counted} of the treated part.`;
-  const parts = untreatedParts === 0 ? [] : [untreatedParts === 1 ? "1 part is" : `${untreatedParts} parts are`];
+  const whole = untreatedParts === 0 && unmarkedPassages.length === 0 && left === 0;
   const sentences = [
-    head,
-    ...parts.map((part) => `${part} noted as not yet treated.`),
-    ...(unmarked.length === 0 ? [] : [`Nothing is marked yet in ${unmarked.join(", ")}.`]),
-  ];
-  return { steps, untreatedParts, sentence: sentences.join(" ") };
+    whole
+      ? `The whole exercise is treated: ${counted}.`
+      : `Only part of the exercise is treated: ${counted} of the treated part.`,
+    untreatedParts === 0
+      ? ""
+      : `${untreatedParts === 1 ? "1 part is" : `${untreatedParts} parts are`} noted as not yet treated.`,
+    unmarkedPassages.length === 0 ? "" : `Nothing is marked yet in ${unmarkedPassages.map(cited).join(", ")}.`,
+    left === 0 ? "" : `Nothing is said yet of ${left} of its ${words} words.`,
+  ].filter((sentence) => sentence !== "");
+  return { steps, untreatedParts, unmarked: stretches, sentence: sentences.join(" ") };
 }
 
-/** Passages that no mark touches and no untreated part names, as the work cites them. */
-function unmarkedPassages(rows: ExerciseRows): string[] {
-  const touched = new Set(
-    rows.all("anchors").flatMap((anchor) => (anchor.is === "text" && anchor.fate !== "lost" ? [anchor.passage] : [])),
-  );
+function passagesNotedUntreated(rows: ExerciseRows): Set<string> {
   const order = rows.passages.map(({ id }) => id);
+  const noted = new Set<string>();
   for (const element of rows.elements) {
     if (element.is !== "untreated") continue;
     const [from, to] = [order.indexOf(element.fromPassage), order.indexOf(element.toPassage)];
-    if (from !== -1) for (const id of order.slice(from, to + 1)) touched.add(id);
+    if (from !== -1) for (const id of order.slice(from, to + 1)) noted.add(id);
   }
-  return rows.passages
-    .filter(({ id }) => !touched.has(id))
-    .map(({ references: [first] }) => (first ? formatReference(first) : "a passage without reference"));
+  return noted;
+}
+
+/** Passages that no mark touches, in any layer, and no untreated part names. */
+function passagesWithoutMarks(rows: ExerciseRows, untreated: ReadonlySet<string>): Passage[] {
+  const touched = new Set(
+    rows.all("anchors").flatMap((anchor) => (anchor.is === "text" && anchor.fate !== "lost" ? [anchor.passage] : [])),
+  );
+  return rows.passages.filter(({ id }) => !touched.has(id) && !untreated.has(id));
+}
+
+/** The passage as the work cites it. */
+function cited({ references: [first] }: Passage): string {
+  return first ? formatReference(first) : "a passage without reference";
 }

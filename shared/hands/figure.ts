@@ -1,6 +1,7 @@
 /** shared/hands/figure.ts - a control state as plain data for drawing: the rider from above, and one sentence.
  *  May import: schema types, siblings in shared/hands. Metres in the rider's own frame: the origin is the rider's seat, x to
  *  the right, y ahead. The horse's outline is drawn by whoever draws; places of hands are drawn, not measured. */
+import { withArticle } from "../article.ts";
 import { handsOn, mainObject, otherHand, reinHands } from "./derived.ts";
 import { exactly, isKnown, mayBe, possible } from "./known.ts";
 import {
@@ -176,7 +177,9 @@ function objectWords(held: ObjectState): string {
     const [may, another] = HANDS.filter((hand) => !isKnown<Zone | null>(held.grip[hand], null));
     const [surely] = HANDS.filter((hand) => !mayBe<Zone | null>(held.grip[hand], null));
     if (surely !== undefined) return `${name} in the ${surely} and perhaps the ${otherHand(surely)}`;
-    return another === undefined ? `${name} in the ${may}, or in none` : `which hand has the ${name} is not known`;
+    return another === undefined
+      ? `${name} in the ${may}, or in none`
+      : `which hand has ${withArticle(name)} is not known`;
   }
   if (hands.length === 2) return `${name} in both hands`;
   if (hands.length === 0) return exactly(held.frame) === "planted" ? `${name} planted` : `${name} in no hand`;

@@ -7,6 +7,7 @@ export * from "./graphemes.ts";
 export * from "./overlaps.ts";
 export * from "./projection.ts";
 export * from "./quote.ts";
+export * from "./untouched-words.ts";
 export * from "./wanted-words.ts";
 export * from "./words-diff.ts";
 export * from "./words-in-context.ts";

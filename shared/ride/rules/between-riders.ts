@@ -4,7 +4,8 @@
  *  common clock. */
 import type { Rule } from "../../../schema/riding.ts";
 import { allDistances, type Nearest, type PairNearest } from "../../ground/distances.ts";
-import { inWords, placeWords } from "../../ground/figures/figure.ts";
+import { inWords } from "../../ground/figures/figure.ts";
+import { placeInWords } from "../../ground/place-in-words.ts";
 import type { Rider } from "../../ground/riders.ts";
 import type { Finding, Ridden } from "../ridden.ts";
 import { WHOLE_RULES, type WholeRule } from "./between-rules.ts";
@@ -59,7 +60,7 @@ function findingOf(riders: readonly RiderOfRide[], rule: WholeRule, pair: PairNe
     action: null,
     from: nearest.seconds,
     to: nearest.seconds,
-    sentence: `After ${inWords(Math.round(nearest.seconds * 10) / 10)} s${where}: ${wayWords(pair, nearest, rule)}, at ${placeWords(nearest.onB)}. Start one of them later, or give the two more ground.`,
+    sentence: `After ${inWords(Math.round(nearest.seconds * 10) / 10)} s${where}: ${wayWords(pair, nearest, rule)}${ridden ? `, ${placeInWords(ridden.ground, nearest.onB)}` : ""}. Start one of them later, or give the two more ground.`,
     citations: [],
     waived: null,
     reading: null,
