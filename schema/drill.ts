@@ -159,6 +159,9 @@ export const Drill = z.strictObject({
   treated: z.strictObject({
     steps: z.int(),
     untreatedParts: z.int(),
+    unmarked: z
+      .array(z.strictObject({ reference: z.string(), language: z.string(), quote: z.string() }))
+      .describe("words of its passages that nothing is said of yet: the longest stretches first"),
     sentence: z.string().describe("what part of the exercise this is, in words"),
   }),
   caution: z.string(),

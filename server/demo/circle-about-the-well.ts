@@ -67,8 +67,8 @@ export function circleAboutTheWell(setting: Setting) {
   const upright = exercise.step(
     "About again, the spear upright",
     setOut.both(
-      "he raises the spear upright, sets its butt upon his thigh, and so goes about a second time",
-      "hastam erectam tollit, calcem eius super femur ponit, et sic secundo circumit",
+      "When he has gone once about, and is again on the side toward the gate, he raises the spear upright, sets its butt upon his thigh, and so goes about a second time",
+      "Cum semel circumierit et iterum ad partem portae venerit, hastam erectam tollit, calcem eius super femur ponit, et sic secundo circumit",
     ),
     [
       does(

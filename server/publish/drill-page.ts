@@ -1,9 +1,10 @@
 /** server/publish/drill-page.ts - a drill as one page of HTML that needs nothing else: fonts and style are inside it.
- *  May import: schema types, siblings. No clock, no address: the same drill gives the same bytes. */
+ *  May import: schema types, shared/cite, siblings. No clock, no address: the same drill gives the same bytes. */
 import type { Drill } from "../../schema/drill.ts";
+import { shortenQuote } from "../../shared/cite/citation-line.ts";
 import { SILENT } from "./action-line.ts";
 import { apparatus } from "./apparatus.ts";
-import { citedPlaces } from "./cited.ts";
+import { citedPlaces, LONGEST_ON_PAGE } from "./cited.ts";
 import { type CruxSigns, signCruxes } from "./crux-signs.ts";
 import { html, joined, type Markup, type Piece } from "./markup.ts";
 import { fontFaces } from "./page-fonts.ts";
@@ -21,6 +22,7 @@ ${apparatus(signs)}
 ${questions(drill, signs)}
 ${neverMentioned(drill)}
 ${notes(drill)}
+${unmarked(drill)}
 <p class="caution">${drill.caution}</p>`;
   const title = [drill.exercise.label, drill.exercise.title].filter((part) => part !== "").join(". ");
   // Bold words and signs of the key are in the body too, so the body's characters are all there are.
@@ -113,4 +115,15 @@ function notes(drill: Drill): Markup | null {
     return html`<li>${cited && html`${cited} `}${text}</li>`;
   });
   return html`<section><h2>Notes</h2><ul>${items}</ul></section>`;
+}
+
+/** Words of the exercise that no mark speaks of, so that nobody takes the sheet for more than it is. */
+function unmarked(drill: Drill): Markup | null {
+  const { unmarked: list } = drill.treated;
+  if (list.length === 0) return null;
+  const items = list.map(({ reference, language, quote }) => {
+    const words = shortenQuote(quote, LONGEST_ON_PAGE);
+    return html`<li><span class="ref">${reference}</span> <bdi class="said" lang="${language}">“${words}”</bdi></li>`;
+  });
+  return html`<section><h2>Words nothing is said of yet</h2><ul>${items}</ul></section>`;
 }

@@ -172,12 +172,16 @@ describe("the drill", () => {
     const drill = compileDrill(rowsOf(exercise), exercise, {});
     expect(drill.exercise.title).toBe(title);
     expect(drill.treated.sentence).toBe(treated);
+    expect(drill.treated.unmarked).toEqual([]);
     expect(drill.elements.filter((element) => element.citations.length === 0)).toEqual([]);
   });
 
   test("the third exercise is said to be only begun", () => {
     const drill = compileDrill(rowsOf(turned), turned, {});
     expect(drill.treated).toMatchObject({ steps: 1, untreatedParts: 1 });
+    expect(drill.treated.unmarked.map(({ quote }) => quote)).toEqual([
+      expect.stringMatching(/^as though he had nothing/),
+    ]);
     expect(drill.elements.map((element) => element.is)).toEqual(["step", "untreated"]);
   });
 

@@ -6,7 +6,7 @@ import type { Rows } from "../../schema/record.ts";
 import { canonicalJson } from "../../shared/drill/canonical-json.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
 import { stateAfterEach } from "../../shared/drill/state-after-each.ts";
-import { idOf } from "./build-rows.ts";
+import { idOf, WorkBuilder } from "./build-rows.ts";
 import { smallWork } from "./small-work.ts";
 
 const { rows, exercise, side, manner, height, variant } = smallWork();
@@ -170,13 +170,70 @@ describe("[D7] way and version of the day", () => {
 });
 
 describe("[D8] the treated part", () => {
-  test("is told truthfully", () => {
+  test("is told truthfully, with the words that nothing is said of, the longest first", () => {
     expect(compileDrill(rows, exercise).treated).toEqual({
       steps: 4,
       untreatedParts: 1,
+      unmarked: [
+        { reference: "7.13", language: "en", quote: "at a canter" },
+        { reference: "7.13", language: "en", quote: "Sit still throughout" },
+      ],
       sentence:
-        "Only part of the exercise is treated: 4 steps of the treated part. 1 part is noted as not yet treated.",
+        "Only part of the exercise is treated: 4 steps of the treated part. 1 part is noted as not yet treated. Nothing is said yet of 6 of its 16 words.",
     });
+  });
+
+  const WORDS = "He rides on, and turns; then he halts.";
+  /** One step of a passage in two languages, its marks on these words of the translation. */
+  function treatedOf(marked: readonly string[], { english = WORDS, markLatin = false } = {}) {
+    const book = new WorkBuilder("A book");
+    const [latin, translation] = [book.layer("Latin", { is: "original", language: "la" }), book.layer("English")];
+    const of = book.exercise("An exercise");
+    const passage = book.passage("7.13", [{ kind: "section", from: ["7", "13"] }], of);
+    const original = book.text(passage, latin, "Pergit et vertit, deinde consistit.");
+    const step = book.step("A step", of);
+    if (english !== "") {
+      const text = book.text(passage, translation, english);
+      for (const words of marked) book.mark("elements", step, text, words);
+    }
+    if (markLatin) book.mark("elements", step, original, "Pergit", "consistit");
+    return compileDrill(book.rows(), of).treated;
+  }
+  const whole = "The whole exercise is treated: 1 step.";
+  const part = "Only part of the exercise is treated: 1 step of the treated part.";
+  const table: [why: string, treated: Drill["treated"], sentence: string, left: string[]][] = [
+    ["all under one mark", treatedOf([WORDS]), whole, []],
+    ["joining words between marks", treatedOf(["He rides on", "turns", "halts"]), whole, []],
+    ["a word marked in part", treatedOf(["e rides on", "turns", "alts"]), whole, []],
+    [
+      "one word that says something",
+      treatedOf(["He rides on", "halts"]),
+      `${part} Nothing is said yet of 4 of its 8 words.`,
+      ["and turns; then he"],
+    ],
+    [
+      "three joining words",
+      treatedOf(["rides on", "halts"], { english: "He rides on, and so when he halts." }),
+      `${part} Nothing is said yet of 4 of its 8 words.`,
+      ["and so when he"],
+    ],
+    [
+      "no mark at all",
+      treatedOf([]),
+      `${part} Nothing is marked yet in 7.13. Nothing is said yet of 8 of its 8 words.`,
+      ["He rides on, and turns; then he halts"],
+    ],
+    ["the original where nothing is translated", treatedOf([], { english: "", markLatin: true }), whole, []],
+    [
+      "the translation goes before the original",
+      treatedOf(["He rides on, and turns"], { markLatin: true }),
+      `${part} Nothing is said yet of 3 of its 8 words.`,
+      ["then he halts"],
+    ],
+  ];
+  test.each(table)("%s", (_why, treated, sentence, quotes) => {
+    expect(treated.sentence).toBe(sentence);
+    expect(treated.unmarked.map(({ quote }) => quote)).toEqual(quotes);
   });
 });
 

@@ -75,6 +75,8 @@ describe.each(Object.entries(exercises))("the exercise “%s”", (_name, id) =>
     const drill = drillNow(id);
     const page = wordsOf(drillPageOf(drill));
     expect(page).toContain(drill.treated.sentence);
+    expect(page.includes("Words nothing is said of yet")).toBe(drill.treated.unmarked.length > 0);
+    for (const { quote } of drill.treated.unmarked) expect(page).toContain(quote);
     expect(page).toContain(drill.caution);
   });
 

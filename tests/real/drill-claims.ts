@@ -33,6 +33,6 @@ export function expectTrueToSource(
 export function citationsIn(part: unknown): Citation[] {
   if (Array.isArray(part)) return part.flatMap(citationsIn);
   if (typeof part !== "object" || part === null) return [];
-  if ("quote" in part && "reference" in part) return [part as Citation];
+  if ("quote" in part && "from" in part && "reference" in part) return [part as Citation];
   return Object.values(part).flatMap(citationsIn);
 }

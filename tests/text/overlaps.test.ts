@@ -1,7 +1,14 @@
-/** Runs and lanes of overlapping marks, coverage, and the word comparison. Rules T23-T28. */
+/** Runs and lanes of overlapping marks, coverage, and the word comparison. Rules T23-T28 and T33. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { coverage, coveredShare, MOST_WORD_CHANGES, segments, wordDiff } from "../../shared/text/index.ts";
+import {
+  coverage,
+  coveredShare,
+  MOST_WORD_CHANGES,
+  segments,
+  untouchedWords,
+  wordDiff,
+} from "../../shared/text/index.ts";
 
 const anyRanges = fc.array(
   fc
@@ -151,6 +158,50 @@ describe("coverage", () => {
       ]),
     ).toBe(1);
     expect(coveredShare(" \n", [])).toBe(1);
+  });
+});
+
+describe("untouchedWords", () => {
+  const left = (text: string, ranges: readonly { from: number; to: number }[]) => {
+    const { words, stretches } = untouchedWords(text, ranges);
+    return `${words}: ${stretches.map(({ from, to }) => text.slice(from, to)).join(" | ")}`;
+  };
+  it.each([
+    ["nothing marked", "He rides on.", [], "3: He rides on"],
+    ["one word marked", "He rides on.", [[3, 8]], "3: He | on"],
+    ["a word touched in part", "He rides on.", [[5, 6]], "3: He | on"],
+    [
+      "only a gap and signs marked",
+      "He, rides",
+      [
+        [1, 1],
+        [2, 4],
+      ],
+      "2: He, rides",
+    ],
+    ["no words", " \n", [], "0: "],
+    ["a joined word is one", "the horse’s ears", [[0, 5]], "3: ears"],
+  ] as [string, string, [number, number][], string][])("[T33] %s", (_why, text, ranges, shown) => {
+    expect(
+      left(
+        text,
+        ranges.map(([from, to]) => ({ from, to })),
+      ),
+    ).toBe(shown);
+  });
+
+  it("[T33] counts as one who asks of each word whether a marked unit stands in it", () => {
+    const anyText = fc.string({ unit: fc.constantFrom("a", "b", " ", ",", "é"), maxLength: 24 });
+    fc.assert(
+      fc.property(anyText, anyRanges, (text, ranges) => {
+        const marked = (at: number) => ranges.some(({ from, to }) => from <= at && at < to);
+        const bare = [...text.matchAll(/[^ ,]+/gu)].filter(
+          ({ index, 0: word }) => ![...word].some((_, unit) => marked(index + unit)),
+        );
+        const found = untouchedWords(text, ranges).stretches.flatMap(({ words }) => words);
+        expect(found).toEqual(bare.map(([word]) => word));
+      }),
+    );
   });
 });
 
