@@ -101,8 +101,9 @@ function byPassage(placed: readonly Placed[]): Map<string, Placed[]> {
   return groups;
 }
 
-function isWork({ of, element }: Placed): boolean {
-  return of === "notes" || (element !== null && element !== "untreated");
+/** Whatever words are tied to is work on them; an untreated part says that the work is still to come. */
+function isWork({ element }: Placed): boolean {
+  return element !== "untreated";
 }
 
 /** Share of the words of the text that a range touches, 0 to 1. The text is read only where something is marked. */

@@ -37,6 +37,16 @@ describe("[S28] how far a passage is worked", () => {
     expect(progress(store)).toMatchObject({ worked: 8 / 13, untreated: true });
   });
 
+  test("so are the words of anything else that is entered: a standing instruction, a hold, a sense, a crux", () => {
+    const tied = { standings: ID.standing, holds: ID.hold, senses: ID.sense, cruxes: ID.crux, questions: ID.question };
+    for (const [of, target] of Object.entries(tied)) {
+      const store = bookStore();
+      const mark = create("marks", { id: idOf(1), work: ID.work, of, target, as: "words" });
+      write(store, 2, [mark, create("anchors", anchor(idOf(2), idOf(1), 23, 26))]);
+      expect(progress(store)?.worked, of).toBe(8 / 13);
+    }
+  });
+
   test("a crux is open until a reading is adopted; a question until it is answered; the lost are counted", () => {
     const store = bookStore();
     const mark = create("marks", { id: idOf(1), work: ID.work, of: "questions", target: ID.question, as: "words" });
