@@ -36,7 +36,7 @@ function chosen<K extends ValueKind>(kind: K) {
       label={label}
       value={value as string | undefined}
       options={options}
-      take={(one) => void take(one as ValueOf<K>)}
+      take={(word) => void take(word as ValueOf<K>)}
     />
   );
 }
@@ -165,7 +165,7 @@ function SpinEditor({ value, label, take }: EditorProps<ValueOf<"spin">>) {
         value={value?.sense}
         options={SPINS}
         take={(sense) => {
-          const found = SPINS.find((one) => one.value === sense);
+          const found = SPINS.find((spin) => spin.value === sense);
           if (found) void take(found.spin);
         }}
       />
