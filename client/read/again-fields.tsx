@@ -132,7 +132,7 @@ function Exceptions({ element, store }: { element: Again; store: (except: Except
           <button
             type="button"
             class="quiet"
-            aria-label={`Take away the exception ${index + 1}`}
+            aria-label={`take the exception away: number ${index + 1}`}
             onClick={() =>
               store(
                 element.except.filter((_, other) => other !== index),
@@ -140,7 +140,7 @@ function Exceptions({ element, store }: { element: Again; store: (except: Except
               )
             }
           >
-            take away
+            take the exception away
           </button>
         </p>
       ))}

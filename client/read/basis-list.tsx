@@ -84,7 +84,7 @@ export function BasisList({
               <button
                 type="button"
                 class="quiet"
-                aria-label={`Take away what ${label} rests on, number ${index + 1}`}
+                aria-label={`take this evidence away: ${label}, number ${index + 1}`}
                 onClick={() =>
                   void store(
                     bases.filter((_, other) => other !== index),
@@ -93,7 +93,7 @@ export function BasisList({
                   )
                 }
               >
-                take away
+                take this evidence away
               </button>
             </li>
           ))}

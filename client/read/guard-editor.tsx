@@ -57,7 +57,7 @@ export function ReadingConditions<C extends Condition>({
           <button
             type="button"
             class="quiet"
-            aria-label={`Take away: ${lead} ${conditionWords(condition)}`}
+            aria-label={`take this condition away: ${lead} ${conditionWords(condition)}`}
             onClick={() =>
               store(
                 list.filter((_, other) => other !== index),
@@ -65,7 +65,7 @@ export function ReadingConditions<C extends Condition>({
               )
             }
           >
-            take away
+            take this condition away
           </button>
         </p>
       ))}

@@ -163,12 +163,12 @@ function PossibleAnswers({ question }: { question: Question }) {
             <button
               type="button"
               class="quiet"
-              aria-label={`take away the answer “${answer.label}”`}
+              aria-label={`take the answer away: “${answer.label}”`}
               onClick={() =>
                 void put(answers.toSpliced(index, 1), `the answer “${short(answer.label, 40)}” taken away`)
               }
             >
-              take away
+              take the answer away
             </button>
             <ReadingConditions
               list={answer.allows}

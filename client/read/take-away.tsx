@@ -74,11 +74,20 @@ export function leaving(kind: Kind, id: string): Leaving {
 }
 
 const SINGULAR: { [K in Kind]?: string } = {
+  actions: "the action",
   readings: "the reading",
   cruxes: "the crux",
   questions: "the question",
   standings: "the instruction",
+  terms: "the term",
+  senses: "the sense",
+  notes: "the note",
+  objects: "the object",
   holds: "the hold",
+  movements: "the movement",
+  threats: "the opponent",
+  grounds: "the ground",
+  stations: "the station",
 };
 function rowWords(kind: Kind, id: string): string {
   if (kind === "elements") return elementWords(id);
@@ -117,9 +126,16 @@ export function TakeAway({
       if (atOnce && now.with.length === 0 && now.inTheWay.length === 0) go(now);
       else asking.value = now;
     };
+    // Several of these stand on one form, so each says what goes.
+    const called = SINGULAR[kind] ?? what;
     return (
-      <button type="button" class="quiet" onClick={ask} aria-label={`take away: ${what}`}>
-        take away
+      <button
+        type="button"
+        class="quiet"
+        onClick={ask}
+        aria-label={called === what ? undefined : `take ${called} away: ${what}`}
+      >
+        take {called} away
       </button>
     );
   }
