@@ -1,5 +1,6 @@
 /** client/read/leave-free.tsx - leaving a crux to the rider on purpose, with a reading that is used only for computing. */
 import { useSignal } from "@preact/signals";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { RecordOf } from "../../schema/record.ts";
 import { one } from "../state/rows.ts";
 import { sitting, today } from "../state/session.ts";
@@ -9,11 +10,23 @@ import { storeFields } from "./store-fields.ts";
 
 export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readings: readonly RecordOf<"readings">[] }) {
   const asking = useSignal(false);
+  const place = useRef<HTMLParagraphElement>(null);
+  const leaving = useRef(false);
+  // What was pressed goes with its form: the focus stays at what is said here then.
+  useLayoutEffect(() => {
+    if (!leaving.current || place.current === null) return;
+    leaving.current = false;
+    place.current.focus({ preventScroll: true });
+  });
+  const close = () => {
+    leaving.current = true;
+    asking.value = false;
+  };
   const { id, leftFree } = crux;
   const own = `Crux “${short(crux.title, 40)}”`;
   if (leftFree) {
     return (
-      <p>
+      <p ref={place} tabIndex={-1}>
         <b class="ref">left free</b>{" "}
         <span class="meta">
           {leftFree.on}: {leftFree.reason}. Computed with “{one("readings", leftFree.default)?.title}”.
@@ -21,7 +34,10 @@ export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readin
         <button
           type="button"
           class="quiet"
-          onClick={() => void storeFields("cruxes", id, { leftFree: null }, `${own}: no longer left free`)}
+          onClick={() => {
+            leaving.current = true;
+            void storeFields("cruxes", id, { leftFree: null }, `${own}: no longer left free`);
+          }}
         >
           take it up again
         </button>
@@ -31,7 +47,7 @@ export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readin
   if (readings.length < 2) return null;
   if (!asking.value) {
     return (
-      <p>
+      <p ref={place} tabIndex={-1}>
         <button type="button" class="quiet" onClick={() => (asking.value = true)}>
           leave it free on purpose…
         </button>
@@ -45,7 +61,7 @@ export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readin
       onKeyDown={(event) => {
         if (event.key !== "Escape") return;
         event.stopPropagation();
-        asking.value = false;
+        close();
       }}
       onSubmit={(event) => {
         event.preventDefault();
@@ -54,6 +70,7 @@ export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readin
         const chosen = String(data.get("default") ?? "");
         if (reason === "" || chosen === "") return;
         const free = { on: today(), sitting: sitting.value, reason, default: chosen };
+        leaving.current = true;
         void storeFields("cruxes", id, { leftFree: free }, `${own} left free: ${short(reason, 60)}`).then((done) => {
           if (done) asking.value = false;
         });
@@ -75,7 +92,7 @@ export function LeaveFree({ crux, readings }: { crux: RecordOf<"cruxes">; readin
       </label>
       <div class="row">
         <button type="submit">Leave it free</button>
-        <button type="button" class="quiet" onClick={() => (asking.value = false)}>
+        <button type="button" class="quiet" onClick={close}>
           not now
         </button>
       </div>

@@ -13,13 +13,25 @@ type Decision = "adopted" | "ruled out";
 
 export function ReadingStatus({ crux, reading }: { crux: RecordOf<"cruxes">; reading: Reading }) {
   const deciding = useSignal<Decision | null>(null);
+  const line = useRef<HTMLDivElement>(null);
+  const leaving = useRef(false);
   const { status } = reading;
   const own = `“${short(reading.title, 40)}”`;
+  // What was pressed is gone once it is decided: the focus goes to what was decided.
+  useLayoutEffect(() => {
+    if (!leaving.current || line.current === null) return;
+    leaving.current = false;
+    line.current.focus({ preventScroll: true });
+  });
+  const close = () => {
+    leaving.current = true;
+    deciding.value = null;
+  };
   if (deciding.value) {
-    return <Decide crux={crux} reading={reading} as={deciding.value} close={() => (deciding.value = null)} />;
+    return <Decide crux={crux} reading={reading} as={deciding.value} close={close} />;
   }
   return (
-    <div class="status">
+    <div class="status" ref={line} tabIndex={-1}>
       {status.is === "standing" ? (
         <span class="meta">stands</span>
       ) : (
@@ -52,12 +64,13 @@ export function ReadingStatus({ crux, reading }: { crux: RecordOf<"cruxes">; rea
             type="button"
             class="quiet"
             aria-label={`let it stand again: ${own}`}
-            onClick={() =>
+            onClick={() => {
+              leaving.current = true;
               void storeEdits(
                 [fieldsEdit("readings", reading.id, { status: { is: "standing" } })],
                 `${own} stands again`,
-              )
-            }
+              );
+            }}
           >
             let it stand again
           </button>
