@@ -35,7 +35,8 @@ export interface Target {
   language: string;
   urn: string;
   exercises: ImportOptions["exercises"];
-  exerciseTitle: string;
+  /** Null as long as it is that of the text. */
+  exerciseTitle: string | null;
 }
 export const target = signal<Target>({
   from: "",
@@ -49,7 +50,7 @@ export const target = signal<Target>({
   language: "",
   urn: "",
   exercises: "by division",
-  exerciseTitle: "",
+  exerciseTitle: null,
 });
 export const change = (fields: Partial<Target>) => {
   target.value = { ...target.value, ...fields };
@@ -58,6 +59,9 @@ export const change = (fields: Partial<Target>) => {
 export const text = computed<ImportedText | null>(
   () => preview.value?.texts.find(({ number }) => number === textNumber.value) ?? preview.value?.texts[0] ?? null,
 );
+export const titleOf = (one: ImportedText) => one.title || sourceName();
+/** What the one exercise is called: as it was typed, else as the chosen text. */
+export const exerciseTitle = computed(() => target.value.exerciseTitle ?? (text.value ? titleOf(text.value) : ""));
 /** The passages that would be stored, or why the range cannot be read. */
 export const chosen = computed(() =>
   text.value ? chosenRange(text.value.passages, target.value.from, target.value.to) : null,
@@ -99,23 +103,27 @@ export async function lookAt(): Promise<void> {
 export function chooseText(next: ImportedText | null): void {
   if (next === null) return;
   textNumber.value = next.number;
-  const named = next.title || sourceName();
+  const named = titleOf(next);
   change({
     title: named,
     author: next.author,
-    layerIs: next.translator || next.language === "en" ? "translation" : "original",
+    layerIs: layerOf(next),
     layerTitle: named,
     by: next.translator,
     language: next.language,
     urn: next.urn,
-    exerciseTitle: target.value.exerciseTitle || named,
   });
+}
+
+/** What is pasted and names no language is the translation as a rule. */
+function layerOf({ translator, language }: ImportedText): Target["layerIs"] {
+  const unnamed = file.value === null && language === "";
+  return translator || language === "en" || unnamed ? "translation" : "original";
 }
 
 /** Stores what is chosen and opens its first passage. */
 export async function bringIn(): Promise<void> {
-  const { work, title, author, layerIs, layerTitle, by, language, urn, exercises, exerciseTitle, from, to } =
-    target.value;
+  const { work, title, author, layerIs, layerTitle, by, language, urn, exercises, from, to } = target.value;
   const options: ImportOptions = {
     id: newId(),
     who: who.value,
@@ -127,7 +135,7 @@ export async function bringIn(): Promise<void> {
     work: work === "" ? { is: "new", title, author } : { is: "there", id: work },
     layer: { is: layerIs, title: layerTitle, by, language, urn },
     exercises,
-    title: exerciseTitle,
+    title: exerciseTitle.value,
   };
   const query = new URLSearchParams({ options: JSON.stringify(options) });
   const answer = await during<Imported>(`Bringing in “${layerTitle}”`, `/api/import/accept?${query}`);
@@ -136,7 +144,7 @@ export async function bringIn(): Promise<void> {
   file.value = null;
   pasted.value = "";
   preview.value = null;
-  change({ from: "", to: "", exerciseTitle: "" });
+  change({ from: "", to: "", exerciseTitle: null });
   await loadContents();
   lastWritten.value = { id: options.id, why: `“${layerTitle}” brought in` };
   mergedNote.value =

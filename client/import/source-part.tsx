@@ -44,19 +44,25 @@ export function SourcePart() {
         )}
       </div>
       {file.value === null && (
-        <label class="field">
-          <span>Or paste the text, each reference on a line of its own or at the head of its paragraph</span>
-          <textarea
-            class="said"
-            rows={8}
-            placeholder={EXAMPLE}
-            value={pasted.value}
-            onInput={(event) => {
-              pasted.value = event.currentTarget.value;
-              preview.value = null;
-            }}
-          />
-        </label>
+        <>
+          <label class="field">
+            <span>Or paste the text, each reference on a line of its own or at the head of its paragraph</span>
+            <textarea
+              class="said"
+              rows={8}
+              aria-describedby="references-read"
+              placeholder={EXAMPLE}
+              value={pasted.value}
+              onInput={(event) => {
+                pasted.value = event.currentTarget.value;
+                preview.value = null;
+              }}
+            />
+          </label>
+          <p class="meta" id="references-read">
+            Read as references: “7.13”, “[7.13]”, “§ 12”, “f. 12v, ll. 3–9”, “p. 212”. Or numbered paragraphs: “782. …”.
+          </p>
+        </>
       )}
       <div class="row">
         <label class="row">

@@ -2,7 +2,7 @@
 import type { Work } from "../../schema/work.ts";
 import { formatReference } from "../../shared/cite/format-reference.ts";
 import { contents } from "../state/passage.ts";
-import { change, chosen, type Target, target, text } from "./import-state.ts";
+import { change, chosen, exerciseTitle, type Target, target, text } from "./import-state.ts";
 
 export function TargetPart({ works }: { works: readonly Work[] }) {
   const { work, layerIs, exercises } = target.value;
@@ -84,13 +84,26 @@ export function TargetPart({ works }: { works: readonly Work[] }) {
             {words}
           </label>
         ))}
-        {exercises === "one" && <Field name="exerciseTitle" label="Title of the exercise" required />}
+        {exercises === "one" && <ExerciseTitle />}
       </fieldset>
     </div>
   );
 }
 
-type Worded = Exclude<keyof Target, "exercises" | "layerIs">;
+function ExerciseTitle() {
+  return (
+    <label class="field">
+      <span>Title of the exercise</span>
+      <input
+        value={exerciseTitle.value}
+        required
+        onInput={(event) => change({ exerciseTitle: event.currentTarget.value })}
+      />
+    </label>
+  );
+}
+
+type Worded = Exclude<keyof Target, "exercises" | "layerIs" | "exerciseTitle">;
 
 function Field({ name, label, hint, required }: { name: Worded; label: string; hint?: string; required?: boolean }) {
   return (

@@ -1,6 +1,6 @@
 /** tests/client/begin-act.test.ts - what an act begun under a heading has already: what the heading says is stated, what is
  *  guessed is at most implied, and what is not known is not said. */
-import "../kit/local-storage.ts";
+import "../kit/no-window.ts";
 import { beforeEach, describe, expect, test } from "vitest";
 import { beginAct } from "../../client/read/begin-act.ts";
 import { partName, thePart } from "../../client/read/part-name.ts";
