@@ -79,9 +79,11 @@ export function compileAction(compiling: Compiling, action: Action, origin: Acti
       standing: origin.changed !== null ? "supplied" : weaker(origin, action.existence.warrant),
       inherited: origin.inheritedFrom !== null,
       onlyUnder: mergeOnlyUnder([...verdict.onlyUnder, ...waits, ...origin.onlyUnder]),
-      values: [...valuesOf(compiling, act, resolved), ...heldByCrux(compiling, act), ...movedByCrux(compiling, act)].map(
-        (value) => asOriginated(value, origin),
-      ),
+      values: [
+        ...valuesOf(compiling, act, resolved),
+        ...heldByCrux(compiling, act),
+        ...movedByCrux(compiling, act),
+      ].map((value) => asOriginated(value, origin)),
       rests: [...originRests(origin), ...restsOf(rows, action.existence.basis)],
       citations: citationsOf(rows, "actions", action.id, action.existence),
     },

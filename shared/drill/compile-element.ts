@@ -8,7 +8,15 @@ import { type CompiledAction, compileAction, mergeOnlyUnder, OWN } from "./compi
 import { newBearing } from "./crux-bearing.ts";
 import { cruxNote } from "./crux-notes.ts";
 import { type ElementWording, elementWords } from "./element-words.ts";
-import { type Compiling, drillValue, onlyWherePresent, type Resolved, resolveSlot, restsOf } from "./resolve-slot.ts";
+import {
+  type Compiling,
+  type CompilingBase,
+  drillValue,
+  onlyWherePresent,
+  type Resolved,
+  resolveSlot,
+  restsOf,
+} from "./resolve-slot.ts";
 import type { OnlyUnder } from "./settle.ts";
 import { ELEMENT_SLOTS } from "./slot-labels.ts";
 import { type Inherited, roomFor } from "./standing-instructions.ts";
@@ -22,7 +30,7 @@ export interface PresentElement {
 }
 
 /** Null when the element is no part of the drill. */
-export function presentElement(base: Omit<Compiling, "bearing" | "element">, element: Element): PresentElement | null {
+export function presentElement(base: CompilingBase, element: Element): PresentElement | null {
   const compiling: Compiling = { ...base, element: element.id, bearing: newBearing() };
   compiling.bearing.guard(element.guard, "this element", () => "is there");
   const verdict = compiling.settlement.judge(element.guard, element.id);

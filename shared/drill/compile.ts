@@ -15,7 +15,7 @@ import { namesOf } from "./names.ts";
 import { carriedObjects, objectsUsed, printedObjects } from "./objects-used.ts";
 import { placeCruxes } from "./place-cruxes.ts";
 import { notesOf, questionsOf } from "./questions-and-notes.ts";
-import type { Compiling } from "./resolve-slot.ts";
+import type { Compiling, CompilingBase } from "./resolve-slot.ts";
 import { type Choice, settle } from "./settle.ts";
 import { standingOf } from "./standing-instructions.ts";
 import { treatedPart } from "./treated-part.ts";
@@ -39,14 +39,21 @@ export function compileDrill(rows: Rows, exerciseId: string, options: CompileOpt
 export interface CompiledExercise {
   drill: Drill;
   followed: FollowedElement[];
+  /** What it was compiled with. */
+  base: CompilingBase;
 }
 
-export function compileExercise(allRows: Rows, exerciseId: string, options: CompileOptions): CompiledExercise {
-  const rows = exerciseRows(allRows, exerciseId);
+/** `rows`: those of `allRows` laid out for this exercise, where the caller has them already. */
+export function compileExercise(
+  allRows: Rows,
+  exerciseId: string,
+  options: CompileOptions,
+  rows: ExerciseRows = exerciseRows(allRows, exerciseId),
+): CompiledExercise {
   const variant = variantOf(rows, options.variant ?? null);
   const way = options.way ?? variant?.way ?? "mounted";
   const settlement = settle(rows, options.choice ?? [], way, variant?.id ?? null);
-  const base = { rows, names: namesOf(allRows), settlement };
+  const base: CompilingBase = { rows, names: namesOf(allRows), settlement };
   const whole: Compiling = { ...base, element: null, bearing: newBearing() };
 
   const leftOut = new Set(variant?.deltas.flatMap((delta) => (delta.is === "leave out" ? [delta.element] : [])));
@@ -92,7 +99,7 @@ export function compileExercise(allRows: Rows, exerciseId: string, options: Comp
     treated: treatedPart(rows, elements),
     caution: CAUTION,
   };
-  return { drill, followed };
+  return { drill, followed, base };
 }
 
 function variantOf(rows: ExerciseRows, id: string | null): Variant | null {

@@ -11,11 +11,15 @@ import type { OnlyUnder, Settlement } from "./settle.ts";
 import { slotLabel } from "./slot-labels.ts";
 import { type Names, valueWords } from "./words.ts";
 
-/** What everything below an element is compiled with. */
-export interface Compiling {
+/** What everything of one exercise is compiled with. */
+export interface CompilingBase {
   rows: ExerciseRows;
   names: Names;
   settlement: Settlement;
+}
+
+/** What everything below an element is compiled with. */
+export interface Compiling extends CompilingBase {
   /** The element things are compiled for, since exceptions are made there; null outside any. */
   element: string | null;
   bearing: CruxBearing;

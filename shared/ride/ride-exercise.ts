@@ -6,8 +6,6 @@ import type { Kind, Rows } from "../../schema/record.ts";
 import { type CompiledExercise, compileExercise } from "../drill/compile.ts";
 import { newBearing } from "../drill/crux-bearing.ts";
 import { exerciseRows } from "../drill/exercise-rows.ts";
-import { namesOf } from "../drill/names.ts";
-import { settle } from "../drill/settle.ts";
 import type { Manege } from "../ground/figures/figure.ts";
 import { rideFigure } from "../ground/figures/ride-figure.ts";
 import type { Pose } from "../ground/plane.ts";
@@ -53,20 +51,10 @@ export function rideWithContext(
   const variant = options.variant ?? null;
   const way = options.way ?? (variant === null ? undefined : rows.find("variants", variant)?.way) ?? "mounted";
   const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant);
-  const compiled = compileExercise(allRows, exerciseId, { choice, way, variant });
-  const settlement = settle(rows, choice, way, variant);
-  const base = { rows, names: namesOf(allRows), settlement };
-  const part: CompiledPart = { elements: compiled.followed.map((one) => one.compiled), base };
-  const partOf = partsOf(
-    allRows,
-    exerciseId,
-    part,
-    (id) => compileExercise(allRows, id, { choice, way }),
-    (id) => {
-      const other = exerciseRows(allRows, id);
-      return { ...base, rows: other, settlement: settle(other, choice, way, null) };
-    },
-  );
+  const compiled = compileExercise(allRows, exerciseId, { choice, way, variant }, rows);
+  const { base } = compiled;
+  const part = partIn(compiled);
+  const partOf = partsOf(allRows, exerciseId, part, (id) => compileExercise(allRows, id, { choice, way }));
 
   const found: FoundGround = options.ground
     ? { ...options.ground, supplied: false, notes: [] }
@@ -113,20 +101,23 @@ export function rideWithContext(
   return { ridden, context };
 }
 
+function partIn({ followed, base }: CompiledExercise): CompiledPart {
+  return { elements: followed.map((one) => one.compiled), base };
+}
+
 /** Exercises that are done again, each compiled once. */
 function partsOf(
   rows: Rows,
   home: string,
   part: CompiledPart,
   compile: (exercise: string) => CompiledExercise,
-  baseOf: (exercise: string) => CompiledPart["base"],
 ): PartOf {
   const parts = new Map<string, CompiledPart>([[home, part]]);
   return (exercise) => {
     const held = parts.get(exercise);
     if (held) return held;
     if (!rows.exercises?.some(({ value }) => value.id === exercise)) return null;
-    const made = { elements: compile(exercise).followed.map((one) => one.compiled), base: baseOf(exercise) };
+    const made = partIn(compile(exercise));
     parts.set(exercise, made);
     return made;
   };

@@ -8,7 +8,7 @@ import { type CompiledAction, compileAction, OWN } from "../drill/compile-action
 import { type CompiledElement, compileElement, presentElement } from "../drill/compile-element.ts";
 import { newBearing } from "../drill/crux-bearing.ts";
 import { inOrder } from "../drill/follow-hands.ts";
-import type { Compiling } from "../drill/resolve-slot.ts";
+import type { Compiling, CompilingBase } from "../drill/resolve-slot.ts";
 import { standingOf } from "../drill/standing-instructions.ts";
 import { compareRanked } from "../rank.ts";
 import type { Source, SourceAction } from "./planned.ts";
@@ -19,7 +19,7 @@ export const MOST_STAGES = 2_000;
 /** One exercise as it is compiled for this ride. */
 export interface CompiledPart {
   elements: readonly CompiledElement[];
-  base: Omit<Compiling, "bearing" | "element">;
+  base: CompilingBase;
 }
 
 /** Finds an exercise to be done again; null when its rows were not given. */
