@@ -182,30 +182,35 @@ function eitherHand<T>(first: PerHand<T>, second: PerHand<T>): PerHand<T> {
 
 /** Where reins are when a hand has them. */
 export const IN_HAND: readonly ReinPlace[] = ["left hand", "right hand", "both hands"];
+const GAITS: readonly Gait[] = ["halt", "walk", "trot", "canter", "gallop"];
 const WITH_LEAD: readonly Gait[] = ["canter", "gallop"];
 
 /** The state with parts that hang on others brought in line: no palm without a grip, no zone for reins that no hand
- *  has, no lead at a walk. Every change goes through here, so that no reachable state contradicts itself. */
+ *  has, no lead at a walk. Every change goes through here, so that no reachable state contradicts itself. A state that is
+ *  in line already is given back itself. */
 export function consistent(state: ControlState): ControlState {
   const places = possible(state.reins, REIN_PLACES);
-  const gaits = possible<Gait>(state.gait, ["halt", "walk", "trot", "canter", "gallop"]);
-  return {
-    ...state,
-    objects: state.objects.map((held) => ({
-      ...held,
-      palm: { left: palmWith(held.grip.left, held.palm.left), right: palmWith(held.grip.right, held.palm.right) },
-    })),
-    reinZone: dependent(
-      state.reinZone,
-      places.some((place) => IN_HAND.includes(place)),
-      places.every((place) => IN_HAND.includes(place)),
-    ),
-    lead: dependent(
-      state.lead,
-      gaits.some((gait) => WITH_LEAD.includes(gait)),
-      gaits.every((gait) => WITH_LEAD.includes(gait)),
-    ),
-  };
+  const gaits = possible<Gait>(state.gait, GAITS);
+  const objects = state.objects.map(withPalms);
+  const reinZone = dependent(
+    state.reinZone,
+    places.some((place) => IN_HAND.includes(place)),
+    places.every((place) => IN_HAND.includes(place)),
+  );
+  const lead = dependent(
+    state.lead,
+    gaits.some((gait) => WITH_LEAD.includes(gait)),
+    gaits.every((gait) => WITH_LEAD.includes(gait)),
+  );
+  const inLine = objects.every((held, index) => held === state.objects[index]);
+  if (inLine && reinZone === state.reinZone && lead === state.lead) return state;
+  return { ...state, objects, reinZone, lead };
+}
+
+function withPalms(held: ObjectState): ObjectState {
+  const left = palmWith(held.grip.left, held.palm.left);
+  const right = palmWith(held.grip.right, held.palm.right);
+  return left === held.palm.left && right === held.palm.right ? held : { ...held, palm: { left, right } };
 }
 
 function palmWith(grip: Known<Zone | null>, palm: Known<Palm | null>): Known<Palm | null> {
@@ -214,9 +219,9 @@ function palmWith(grip: Known<Zone | null>, palm: Known<Palm | null>): Known<Pal
 
 /** A value that is null exactly while what it hangs on is not there. `may`: it may be there; `must`: it is. */
 function dependent<T>(value: Known<T | null>, may: boolean, must: boolean): Known<T | null> {
-  if (!may) return known<T | null>(null);
+  if (!may) return isKnown<T | null>(value, null) ? value : known<T | null>(null);
   if (!must) return isKnown<T | null>(value, null) ? UNKNOWN : either<T | null>(value, known(null));
-  if (value.is === "unknown") return UNKNOWN;
+  if (value.is === "unknown" || (value.is === "known" && value.value !== null)) return value;
   const left = possible(value, []).filter((held) => held !== null);
   if (left.length === 0) return UNKNOWN;
   return left.length === 1 ? known<T | null>(left[0] ?? null) : { is: "one of", values: left };

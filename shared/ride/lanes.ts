@@ -17,7 +17,14 @@ export interface LaneSources {
   names: Names;
 }
 
-export function lanesOf(sources: LaneSources): Lane[] {
+/** With the acts of each stage by their ids. */
+type Followed = LaneSources & { acts: readonly ReadonlyMap<string, RiddenAct>[] };
+
+export function lanesOf(given: LaneSources): Lane[] {
+  const sources: Followed = {
+    ...given,
+    acts: given.plans.map(({ acts }) => new Map(acts.map((act) => [act.id, act]))),
+  };
   const { stages, names } = sources;
   const first = stages[0]?.before;
   if (first === undefined) return [];
@@ -95,13 +102,13 @@ const OBJECT_VERBS: ReadonlySet<string> = new Set([
 /** A new span where what is told changes, or where an act concerns the lane; what goes on from an earlier stage is
  *  implied by silence. */
 function spansOf(
-  { stages, plans }: LaneSources,
+  { stages, acts: actsOf }: Followed,
   index: number,
   told: (state: ControlState) => Told,
   concerns: Concerns,
 ): LaneSpan[] {
   const stage = stages[index] as RiddenStage;
-  const acts = new Map((plans[index] as PlannedStage).acts.map((act) => [act.id, act]));
+  const acts = actsOf[index] as ReadonlyMap<string, RiddenAct>;
   const spans: LaneSpan[] = [];
   const begin = (from: number, now: Told, actions: readonly RiddenAct[]): void => {
     const last = spans.at(-1);
@@ -150,9 +157,9 @@ function merged(spans: readonly LaneSpan[]): LaneSpan[] {
 }
 
 /** The figures piece by piece; what is supplied is said to be. On foot it is the rider's own way. */
-function figureLane({ stages, plans, drafted, times }: LaneSources, mounted: boolean): Lane {
+function figureLane({ stages, acts: actsOf, drafted, times }: Followed, mounted: boolean): Lane {
   const spans = stages.flatMap((stage, index): LaneSpan[] => {
-    const acts = new Map((plans[index] as PlannedStage).acts.map((act) => [act.id, act]));
+    const acts = actsOf[index] as ReadonlyMap<string, RiddenAct>;
     if (stage.is === "untreated" || stage.pieces.from === stage.pieces.to) {
       const words = stage.refusal === null ? "the text does not say" : "cannot be ridden as it says";
       return [

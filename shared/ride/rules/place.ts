@@ -165,7 +165,8 @@ export const beginsThere: RideRule = {
 function checkJoins(ridden: Ridden): Judgement[] {
   return ridden.stages.flatMap((stage, index): Judgement[] => {
     if (stage.is === "untreated" || stage.pieces.to <= stage.pieces.from) return [];
-    const joins = ridden.pieces.flatMap((what, at) => (what.stage === index && what.joins ? [at] : []));
+    const own = ridden.pieces.slice(stage.pieces.from, stage.pieces.to);
+    const joins = own.flatMap(({ joins: is }, at) => (is ? [stage.pieces.from + at] : []));
     const length = joins.reduce((sum, at) => sum + (ridden.timed.path.pieces[at]?.length ?? 0), 0);
     if (length < HORSE_LENGTH) return [kept(index)];
     const [first, last] = [joins[0] ?? 0, joins.at(-1) ?? 0];
