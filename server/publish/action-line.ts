@@ -1,7 +1,8 @@
 /** server/publish/action-line.ts - one act on the page: its words, each value on the line of its own warrant.
- *  May import: schema types, siblings. Keeps the look: solid stated, dashed implied, dotted supplied, double not settled,
+ *  May import: schema types, shared/article, siblings. Keeps the look: solid stated, dashed implied, dotted supplied, double not settled,
  *  three spaced dots where the text does not say, a thin flat rule where nothing is done. */
 import type { DrillAction, DrillElement, DrillValue } from "../../schema/drill.ts";
+import { withoutArticle } from "../../shared/article.ts";
 import type { CruxSigns } from "./crux-signs.ts";
 import { html, joined, type Markup } from "./markup.ts";
 
@@ -11,6 +12,9 @@ type Standing = DrillValue["standing"];
 export const SILENT = html`<span class="silent" role="img" aria-label="the text does not say">· · ·</span>`;
 
 const NOT_SETTLED = "not settled: ";
+
+/** Words an act says a value by, where they are not the value's own. */
+const SAID_BY: { readonly [value: string]: string } = { "part circle": "circle", increased: "increase" };
 
 /** Slots whose value reads as a phrase of its own; others are told with their label. */
 const SPEAKS_FOR_ITSELF = ["timing", "purpose", "times", "how", "hand"];
@@ -62,10 +66,13 @@ function laidOut(action: DrillAction): { pieces: WordPiece[]; left: DrillValue[]
   // Longest first, so that "left" is not found inside "forward left".
   const values = [...action.values].sort((a, b) => plain(b).length - plain(a).length);
   for (const value of values) {
-    const words = value.standing === "not said" || value.standing === "not applicable" ? "" : plain(value);
-    const from = words === "" ? -1 : freePlace(text, words, claimed);
-    if (from === -1) left.push(value);
-    else claimed.push({ from, to: from + words.length, value });
+    const silent = value.standing === "not said" || value.standing === "not applicable" || plain(value) === "";
+    const spellings = silent ? [] : [plain(value), SAID_BY[plain(value)] ?? ""].filter((words) => words !== "");
+    const place = spellings
+      .map((words) => ({ from: freePlace(text, words, claimed), length: words.length }))
+      .find(({ from }) => from !== -1);
+    if (place === undefined) left.push(value);
+    else claimed.push({ from: place.from, to: place.from + place.length, value });
   }
   claimed.sort((a, b) => a.from - b.from);
   const pieces: WordPiece[] = [];
@@ -105,7 +112,15 @@ function plain(value: DrillValue): string {
 function besideWords(value: DrillValue, action: DrillAction, signs: CruxSigns): Markup | null {
   // The hand is told by the column; it is said again only where its warrant is another one.
   const byColumn = value.text === `the ${action.part}` && value.standing === action.standing && value.crux === null;
-  return byColumn ? null : valueLine(value, signs);
+  return byColumn || (action.verb === "other" && onlyPlaces(value, action)) ? null : valueLine(value, signs);
+}
+
+/** Who does it, and with what, only chooses the column of an act that is told in words of its own. What is not settled or
+ *  not said is told all the same, and so is an object that neither the column nor the words name. */
+function onlyPlaces({ slot, text, standing, crux }: DrillValue, { part, text: words }: DrillAction): boolean {
+  if (crux !== null || standing === "not said") return false;
+  const named = words.toLowerCase().includes(withoutArticle(text).toLowerCase());
+  return slot === "who" || (slot === "object" && (part === "shaft" || named));
 }
 
 /** A comma or blank at either end stays outside the line. */

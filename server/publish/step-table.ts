@@ -1,7 +1,8 @@
 /** server/publish/step-table.ts - the table of the steps: number, horse, hands, shaft, and where it says so.
- *  May import: schema types, siblings. Advice and untreated parts go across the table, in the order of the exercise. */
+ *  May import: schema types, shared/article, siblings. Advice and untreated parts go across the table, in the order of the exercise. */
 import type { Drill, DrillElement, DrillPart } from "../../schema/drill.ts";
-import { actionLine, onlyUnder, SILENT, valueLine } from "./action-line.ts";
+import { withoutArticle } from "../../shared/article.ts";
+import { actionLine, onlyUnder, valueLine } from "./action-line.ts";
 import { citationsOfElement, citedPlaces, restsOfElement } from "./cited.ts";
 import type { CruxSigns } from "./crux-signs.ts";
 import { html, joined, type Markup } from "./markup.ts";
@@ -23,7 +24,8 @@ ${drill.elements.map((element) => elementRows(element, signs))}
 
 /** The column of the weapon bears the name of the object it is about. */
 function columnName(drill: Drill, part: DrillPart): string {
-  const named = part === "shaft" ? (drill.objects.find(({ is }) => is !== "reins")?.name ?? "shaft") : part;
+  const object = drill.objects.find(({ is }) => is !== "reins");
+  const named = part === "shaft" ? withoutArticle(object?.name ?? part) : part;
   return named.charAt(0).toUpperCase() + named.slice(1);
 }
 
@@ -64,12 +66,13 @@ function riderLine(element: DrillElement, signs: CruxSigns): Markup | null {
   )}`;
 }
 
-/** What one part does; what it only inherits is told in soft ink; three dots where the text says nothing of it. */
+/** What one part does; what it only inherits is told in soft ink; the place stays empty where nothing
+ *  is entered: that asserts nothing of the text. */
 function partCell(element: DrillElement, part: DrillPart, signs: CruxSigns): Markup {
   const acts = element.actions.filter((action) => action.part === part);
   const own = acts.filter((action) => !action.inherited);
   const shown = own.length > 0 ? own : acts;
-  if (shown.length === 0) return html`<td>${element.is === "step" ? SILENT : null}</td>`;
+  if (shown.length === 0) return html`<td></td>`;
   const lines = shown.map((action) => html`<div>${actionLine(action, signs)}</div>`);
   return own.length > 0 ? html`<td>${lines}</td>` : html`<td class="inherited">${lines}</td>`;
 }

@@ -89,11 +89,26 @@ const PHRASES: Record<Verb, (say: Say) => string> = {
   other: (say) => say("words") ?? "something",
 };
 
-/** "circle left", "half turn right on the haunches". */
+/** "circle left", "half turn right on the haunches", "along the wall, on the left rein", "a quarter of a circle right". */
 function figure(say: Say): string {
   const name = say("figure") ?? "ride";
-  if (name !== "turn") return `${before("", say("amount"), " ")}${name}${before(" ", say("turn"))}`;
-  return `${before("", say("amount"), " ")}turn${before(" ", say("turn"))}${before(" ", say("manner"))}`;
+  const [amount, turn] = [say("amount"), say("turn")];
+  if (name === "along the wall") return `${before("", amount, " ")}${listed(name, rein(turn))}`;
+  const arc = name === "part circle" && amount !== null ? ARCS[amount] : undefined;
+  if (arc !== undefined) return `${arc}${before(" ", turn)}`;
+  return `${before("", amount, " ")}${name}${before(" ", turn)}${name === "turn" ? before(" ", say("manner")) : ""}`;
+}
+
+const ARCS: { readonly [amount: string]: string } = {
+  quarter: "a quarter of a circle",
+  half: "half a circle",
+  "three quarters": "three quarters of a circle",
+  full: "a full circle",
+};
+
+/** Along the wall the side turned to at the corners is the rein that is ridden. */
+function rein(turn: string | null): string | null {
+  return turn !== null && /^(left|right)( or (left|right))?$/.test(turn) ? `on the ${turn} rein` : turn;
 }
 
 /** "collected canter"; "increase the pace" where the gait stays. */

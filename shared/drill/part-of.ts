@@ -1,8 +1,7 @@
 /** shared/drill/part-of.ts - in which column of the sheet an action stands.
  *  May import: schema types and constants. */
-import { type Act, VERBS } from "../../schema/act.ts";
+import { type Act, type ActOf, VERBS } from "../../schema/act.ts";
 import type { DrillPart } from "../../schema/drill.ts";
-import type { Slot } from "../../schema/slot.ts";
 
 export type HandKnown = "left" | "right" | null;
 
@@ -18,7 +17,7 @@ export function handSlotOf(verb: Act["verb"]): string | null {
  *  A hand that is not known, or both, stands with the object, or with the rider when no object is named. */
 export function partOf(act: Act, hand: HandKnown, besides = false): DrillPart {
   const inHand = hand === null ? null : columnOf(hand);
-  if (act.verb === "other") return ofOther(act.slots.who, inHand);
+  if (act.verb === "other") return ofOther(act.slots, besides);
   switch (VERBS[act.verb].part) {
     case "horse":
       return "horse";
@@ -40,10 +39,8 @@ export function standsWithHand(verb: Act["verb"], besides: boolean): boolean {
   return VERBS[verb].part === "hand" || (VERBS[verb].part === "object" && besides);
 }
 
-function ofOther(
-  who: Slot<"horse" | "left hand" | "right hand" | "object" | "rider"> | undefined,
-  inHand: DrillPart | null,
-) {
-  if (who?.is !== "said") return inHand ?? "rider";
-  return who.value === "object" ? "shaft" : who.value;
+/** Where nobody is named, what is told of the object that has the column stands with it. */
+function ofOther({ who, object }: ActOf<"other">["slots"], besides: boolean): DrillPart {
+  if (who?.is === "said") return who.value === "object" ? "shaft" : who.value;
+  return object?.is === "said" && !besides ? "shaft" : "rider";
 }

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Act, Verb } from "../../schema/act.ts";
 import type { ValueKind } from "../../schema/values.ts";
 import { actWords } from "../../shared/drill/act-words.ts";
+import { partOf } from "../../shared/drill/part-of.ts";
 import { slotLabel } from "../../shared/drill/slot-labels.ts";
 import { type Names, valueWords } from "../../shared/drill/words.ts";
 import { supplied } from "./build-rows.ts";
@@ -47,9 +48,27 @@ describe("values in words", () => {
   });
 });
 
+describe("the column of what has no verb of its own", () => {
+  const table: [slots: Record<string, unknown>, besides: boolean, column: string][] = [
+    [{}, false, "rider"],
+    [{ who: "horse" }, false, "horse"],
+    [{ who: "right hand" }, false, "right hand"],
+    [{ who: "object" }, false, "shaft"],
+    [{ who: "rider", object: "lance" }, false, "rider"],
+    [{ object: "lance" }, false, "shaft"],
+    [{ object: "sheath" }, true, "rider"],
+  ];
+  test.each(table)("%j, besides %s: %s", (slots, besides, column) => {
+    const said = Object.fromEntries(Object.entries(slots).map(([slot, value]) => [slot, supplied(value)]));
+    expect(partOf({ verb: "other", slots: said } as Act, null, besides)).toBe(column);
+  });
+});
+
 describe("acts in words", () => {
   const about = { about: { is: "words", words: "the well" }, laps: { is: "times", n: 1 } };
   const left = { to: "left", viewpoint: "rider" };
+  const right = { to: "right", viewpoint: "rider" };
+  const seen = { to: "left", viewpoint: "onlookers" };
   const table: [verb: Verb, slots: Record<string, unknown>, expected: string][] = [
     ["ride", { figure: "circle", turn: left, ...about }, "circle left, about the well, once"],
     [
@@ -58,6 +77,12 @@ describe("acts in words", () => {
       "half turn left on the haunches",
     ],
     ["ride", { figure: "half volte", turn: left, size: { is: "exact", of: 8 } }, "half volte left, of 8 m (26 ft)"],
+    ["ride", { figure: "part circle", amount: "quarter", turn: right }, "a quarter of a circle right"],
+    ["ride", { figure: "part circle", amount: "full" }, "a full circle"],
+    ["ride", { figure: "part circle", turn: left }, "part circle left"],
+    ["ride", { figure: "along the wall", turn: left }, "along the wall, on the left rein"],
+    ["ride", { figure: "along the wall", turn: seen }, "along the wall, left (as the onlookers see it)"],
+    ["ride", { figure: "along the wall" }, "along the wall"],
     ["ride", {}, "ride"],
     ["go at", { gait: "canter", pace: "collected", lead: "left" }, "collected canter, left lead"],
     ["go at", { pace: "increased" }, "increase the pace"],
@@ -72,6 +97,9 @@ describe("acts in words", () => {
     ["parry", { object: "spear", to: left }, "parry with the spear, to the left"],
     ["wait", { how: "a slight pause" }, "wait, a slight pause"],
     ["other", { words: "salute the lady" }, "salute the lady"],
+    ["other", { who: "object", object: "the lance", words: "takes the ring" }, "takes the ring"],
+    ["raise", { object: "the lance" }, "raise the lance"],
+    ["raise", { object: "his lance" }, "raise his lance"],
   ];
   test.each(table)("%s %j is “%s”", (verb, slots, expected) => {
     const said = Object.fromEntries(Object.entries(slots).map(([slot, value]) => [slot, supplied(value)]));
