@@ -98,6 +98,6 @@ function witnessesAndTexts(book: BookBuilder): Revisions {
       from: "the translator's pages",
       ...cameIn,
     }),
-    original: book.rows.add("revisions", { layer: original, label: "transcript", from: "the photographs", ...cameIn }),
+    original: book.rows.add("revisions", { layer: original, label: "as copied", from: "the photographs", ...cameIn }),
   };
 }
