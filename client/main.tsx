@@ -7,6 +7,7 @@ import "./look/read.css";
 import "./look/forms.css";
 import "./look/rooms.css";
 import "./look/find.css";
+import "./look/ride-lanes.css";
 import "./look/ride.css";
 import { Frame } from "./frame/frame.tsx";
 import { listen } from "./state/news.ts";
