@@ -9,6 +9,7 @@ import "./look/rooms.css";
 import "./look/find.css";
 import "./look/ride-lanes.css";
 import "./look/ride.css";
+import "./look/ride-phone.css";
 import { Frame } from "./frame/frame.tsx";
 import { listen } from "./state/news.ts";
 
