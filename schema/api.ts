@@ -77,6 +77,9 @@ export interface HistoryEntry {
   undone: boolean;
   /** What it touched, counted by kind. */
   touched: { kind: Kind; made: number; changed: number; removed: number }[];
+  /** The one passage whose texts or marked words it touched, and its reference, or "" where it has none; null when it
+   *  touched none or several, or the passage is gone. */
+  passage: { id: string; reference: string } | null;
 }
 
 /** POST /api/import/preview?name=&format= (body: the bytes). Nothing is stored. */

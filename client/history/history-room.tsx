@@ -112,7 +112,17 @@ function Entry({ entry, after }: { entry: HistoryEntry; after: () => Promise<voi
           </button>
         )}
       </div>
-      <p class="meta touched">{touchedWords(entry.touched)}</p>
+      <p class="meta touched">
+        {entry.passage && (
+          <>
+            <a class="ref" href={`/read/${entry.passage.id}`} onClick={follow}>
+              {entry.passage.reference || "the passage"}
+            </a>
+            :{" "}
+          </>
+        )}
+        {touchedWords(entry.touched)}
+      </p>
       {problem.value && (
         <div class="notice" role="alert">
           <p>{problem.value.sentence}</p>

@@ -115,6 +115,18 @@ export function touchedBy(store: Store, change: number): HistoryEntry["touched"]
     .all(change) as HistoryEntry["touched"];
 }
 
+/** The passage whose texts or anchors a change touched; null when there is none, or several. */
+export function passageTouchedBy(store: Store, change: number): string | null {
+  const [passage, another] = store
+    .prepare(
+      `SELECT DISTINCT json_extract(coalesce("after", "before"), '$.passage') AS "passage" FROM "change_rows"
+       WHERE "change" = ? AND "kind" IN ('anchors', 'passageTexts') AND "passage" IS NOT NULL LIMIT 2`,
+    )
+    .pluck()
+    .all(change) as string[];
+  return another === undefined ? (passage ?? null) : null;
+}
+
 /** Every row of the log in the order of writing, one at a time. */
 export function* allEdits(store: Store): Generator<LoggedEdit> {
   for (const row of store.prepare(`SELECT * FROM "change_rows" ORDER BY "change", "seq"`).iterate()) yield asEdit(row);

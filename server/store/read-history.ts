@@ -1,9 +1,11 @@
 /** server/store/read-history.ts - what was changed, when, by whom and why; and one change whole.
- *  May import: schema types, siblings in server/store. */
+ *  May import: schema types, shared/cite, siblings in server/store. */
 import type { HistoryEntry } from "../../schema/api.ts";
 import type { LoggedChange } from "../../schema/change.ts";
-import { changesBefore, editsOf, findChange, type StoredChange, touchedBy } from "./log.ts";
+import { formatReference } from "../../shared/cite/format-reference.ts";
+import { changesBefore, editsOf, findChange, passageTouchedBy, type StoredChange, touchedBy } from "./log.ts";
 import type { Store } from "./open-store.ts";
+import { readRow } from "./read-row.ts";
 import { undoneBy } from "./undo-change.ts";
 
 export interface HistoryQuery {
@@ -22,7 +24,16 @@ export function readHistory(store: Store, { work, before, limit = 50 }: HistoryQ
     ...headOf(change),
     undone: undone.has(change.id),
     touched: touchedBy(store, change.number),
+    passage: passageOf(store, change.number),
   }));
+}
+
+function passageOf(store: Store, change: number): HistoryEntry["passage"] {
+  const id = passageTouchedBy(store, change);
+  const row = id === null ? null : readRow(store, "passages", id);
+  if (row === null) return null;
+  const [reference] = row.value.references;
+  return { id: row.value.id, reference: reference === undefined ? "" : formatReference(reference) };
 }
 
 /** The change with all its rows, or null. */

@@ -2,6 +2,7 @@
 import { describe, expect, test } from "vitest";
 import {
   allRows,
+  amendPassage,
   readChange,
   readHistory,
   readRow,
@@ -153,6 +154,7 @@ describe("history", () => {
         { kind: "marks", made: 0, changed: 0, removed: 1 },
         { kind: "notes", made: 0, changed: 1, removed: 0 },
       ],
+      passage: null,
     });
     const edits = readChange(store, idOf(3))?.edits ?? [];
     expect(edits.find(({ kind }) => kind === "notes")).toMatchObject({
@@ -163,5 +165,18 @@ describe("history", () => {
     });
     expect(readChange(store, idOf(44))).toBeNull();
     expect(readHistory(emptyStore())).toEqual([]);
+  });
+
+  test("names the passage where a change touched texts or marked words of one alone", () => {
+    const store = bookStore();
+    accepted(writeChange(store, request(2, [set("notes", ID.note, 1, { text: "x" })]), at));
+    const steps = [{ stepType: "replace", from: 1, to: 2 }];
+    const amendment = { id: idOf(3), who: "Ada", why: "a slip", sitting: null, text: ID.text, steps };
+    const amended = { ...at, newId: () => idOf(70) };
+    accepted(amendPassage(store, ID.passage, amendment, amended));
+    accepted(undo(store, 4, 3));
+    const one = { id: ID.passage, reference: "1" };
+    // The amendment and its undoing touched one passage, the note none, the whole book two.
+    expect(readHistory(store).map(({ passage }) => passage)).toEqual([one, one, null, null]);
   });
 });
