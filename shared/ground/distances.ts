@@ -62,8 +62,9 @@ function endOf(stretch: Stretch | undefined): number {
   return stretch === undefined ? 0 : finite(stretch.to, stretch.from);
 }
 
-/** The stretches of time both share, from the first start to the last end, in order of time. */
-function overlapsOf(a: Ready, b: Ready): Overlap[] {
+/** The stretches of time both share, from the first start to the last end, in order of time: the first of all, and those
+ *  whose bound is at most `nearer`. */
+function overlapsOf(a: Ready, b: Ready, nearer: number): Overlap[] {
   // Before the first start and after the last end nothing moves.
   const first = Math.min(...[a, b].map(({ stretches: [one] }) => (one === undefined ? 0 : finite(one.from, one.to))));
   const last = Math.max(...[a, b].map(({ stretches }) => endOf(stretches[stretches.length - 1])));
@@ -76,7 +77,7 @@ function overlapsOf(a: Ready, b: Ready): Overlap[] {
     const to = Math.min(last, motionA.to, motionB.to);
     if (to > from) {
       const bound = boxesApart(motionA.box, motionB.box) - thickness;
-      overlaps.push({ from, to, motionA, motionB, thickness, bound });
+      if (bound <= nearer || overlaps.length === 0) overlaps.push({ from, to, motionA, motionB, thickness, bound });
     }
     if (motionA.to <= motionB.to) i += 1;
     if (motionB.to <= motionA.to) j += 1;
@@ -124,7 +125,7 @@ export function leastDistance(a: Mover, b: Mover, options: SearchOptions = USUAL
 
 function leastBetween(a: Ready, b: Ready, options: SearchOptions): Nearest | null {
   const { within, care = Number.POSITIVE_INFINITY } = options;
-  const inTime = overlapsOf(a, b);
+  const inTime = overlapsOf(a, b, Math.max(0, care - within));
   const first = inTime[0];
   if (first === undefined) return null;
   let best = sampleAt(first, first.from);
@@ -160,7 +161,7 @@ const SHORTEST = 1e-3;
  *  missed only when it undercuts the limit by less than `within`. */
 export function firstWithin(a: Mover, b: Mover, limit: number, options: SearchOptions = USUAL_SEARCH): Nearest | null {
   checkOptions(options);
-  return firstBetween(overlapsOf(ready(a), ready(b)), limit, options.within);
+  return firstBetween(overlapsOf(ready(a), ready(b), limit), limit, options.within);
 }
 
 function firstBetween(inTime: readonly Overlap[], limit: number, within: number): Nearest | null {

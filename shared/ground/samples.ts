@@ -39,6 +39,8 @@ function rowOf(rider: Rider, from: number, perSecond: number, count: number): Fl
   for (const [index, piece] of path.pieces.entries()) {
     const [starts, ends] = [times[index] as number, times[index + 1] as number];
     const first = sample;
+    // Nearly all at once, and the last ones tried, so that rounding decides nothing.
+    sample = Math.max(first, Math.min(count, Math.floor((ends - begins) * perSecond) - 1));
     while (sample < count && begins + sample / perSecond <= ends && begins + sample / perSecond < duration) sample += 1;
     putRun(row, piece, { first, past: sample, begins, perSecond, starts, lasts: ends - starts });
   }
