@@ -117,7 +117,8 @@ function spansOf(
     spans.push({
       from,
       to: stage.to,
-      ...now,
+      words: now.words,
+      shows: now.shows,
       standing: now.shows === "not said" ? "not said" : standingOf(actions),
       stage: index,
       actions: actions.map(({ id }) => id),

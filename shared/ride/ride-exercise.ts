@@ -215,10 +215,10 @@ function quotedIn(rows: Rows, plans: readonly PlannedStage[]): string[] {
       ...drill.citations.map(({ quote }) => quote),
     ]),
   ]);
-  const sided = [...names, ...elements].filter(
+  const sided = [...new Set([...names, ...elements])].filter(
     (words) => typeof words === "string" && words.includes(" ") && speaksOfSides(words),
   );
-  return [...new Set(sided)].sort();
+  return sided.sort();
 }
 
 /** The words in a value that are the text's own: an event, a place, a manner; no side of our own. */
