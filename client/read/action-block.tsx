@@ -1,6 +1,7 @@
 /** client/read/action-block.tsx - one action in a form: its words, its slots, and the words that offer what else could be
  *  said of it. */
 import { useSignal } from "@preact/signals";
+import type { DrillAction } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
 import type { Slot, SlotAddress } from "../../schema/slot.ts";
 import { neededSlots, slotLabel } from "../../shared/drill/slot-labels.ts";
@@ -43,13 +44,16 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
   const all = slotNamesOf(action).filter((slot) => !told(slot));
   const needed = neededSlots(act.verb, saidIn);
   const shown = all.filter(
-    (slot) => heldAt(addressOf(slot)) !== undefined || needed.includes(slot) || asked.value.includes(slot),
+    (slot) =>
+      heldAt(addressOf(slot)) !== undefined ||
+      needed.includes(slot) ||
+      asked.value.includes(slot) ||
+      wantedSlot.value === addressKey(addressOf(slot)),
   );
   const offered = all.filter((slot) => !shown.includes(slot));
   const own = ownerWords("actions", id);
-  // The words stand on the line of their weakest value, as in the gloss.
   const printed = drillElements.value.get(action.owner)?.actions.find((other) => other.id === id);
-  const standing = printed?.standing ?? action.existence.warrant;
+  const standing = printed ? weakestOf(printed) : action.existence.warrant;
   const ask = (slot: string) => {
     asked.value = [...asked.value, slot];
     wantedSlot.value = addressKey(addressOf(slot));
@@ -72,6 +76,7 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
           address={addressOf(slot)}
           onAway={() => {
             asked.value = asked.value.filter((other) => other !== slot);
+            if (wantedSlot.value === addressKey(addressOf(slot))) wantedSlot.value = null;
           }}
         />
       ))}
@@ -100,6 +105,14 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
       {more.value && <MoreOfAction action={action} own={own} row={row} />}
     </section>
   );
+}
+
+const WEAKER = ["supplied", "implied", "stated"] as const;
+
+/** The words of an act are told together, so they stand on the line of what is least warranted in them. */
+function weakestOf({ standing, values }: DrillAction): DrillAction["standing"] {
+  const told = [standing, ...values.map((value) => value.standing)];
+  return WEAKER.find((warrant) => told.includes(warrant)) ?? standing;
 }
 
 function MoreOfAction({

@@ -38,8 +38,9 @@ export function ActionList({ owner, what, before }: { owner: Owner; what: string
       note: "",
     };
     const slots = act.slots as Record<string, Slot<unknown> | undefined>;
-    const open = neededSlots(verb, () => undefined).find((slot) => slots[slot] === undefined);
-    const first = open ?? Object.keys(VERBS[verb].slots)[0];
+    // What it cannot do without is asked first, then what it is done to.
+    const asked = [...neededSlots(verb, () => undefined), ...("object" in VERBS[verb].slots ? ["object"] : [])];
+    const first = asked.find((slot) => slots[slot] === undefined) ?? Object.keys(VERBS[verb].slots)[0];
     if (first) wantedSlot.value = `actions ${action.id} ${first}`;
     const done = verb === "other" ? VERB_WORDS.other : short(actWords(act, names.value), 80);
     if (await storeEdits([create("actions", action)], `${what}, ${thePart(part)}: ${done}`)) adding.value = null;

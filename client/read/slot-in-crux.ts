@@ -58,7 +58,7 @@ export async function intoCrux(address: SlotAddress, crux: string): Promise<bool
     else edits.push(create("readings", newReading(crux, titleFor(address, held), [given])));
   }
   const title = one("cruxes", crux)?.title ?? "";
-  return storeEdits(edits, `${placeWords(address)}, into the crux “${short(title, 40)}”`);
+  return storeEdits(edits, `Into the crux “${short(title, 40)}”: ${placeWords(address)}`);
 }
 
 /** Into a new crux on the selected words, else on those of the row: what stood in the slot is its first reading. */
@@ -126,7 +126,7 @@ export async function outOfCrux(address: SlotAddress, crux: string): Promise<boo
     const values = reading.values.filter(({ at }) => !sameAddress(at, address));
     if (values.length < reading.values.length) edits.push(fieldsEdit("readings", reading.id, { values }));
   }
-  return storeEdits(edits, `${placeWords(address)}, out of the crux “${short(one("cruxes", crux)?.title ?? "", 40)}”`);
+  return storeEdits(edits, `Out of the crux “${short(one("cruxes", crux)?.title ?? "", 40)}”: ${placeWords(address)}`);
 }
 
 const leftFreeOf = (crux: string) => one("cruxes", crux)?.leftFree?.default ?? null;
