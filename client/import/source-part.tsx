@@ -60,7 +60,8 @@ export function SourcePart() {
             />
           </label>
           <p class="meta" id="references-read">
-            Read as references: “7.13”, “[7.13]”, “§ 12”, “f. 12v, ll. 3–9”, “p. 212”. Or numbered paragraphs: “782. …”.
+            These forms of reference are read: “7.13”, “[7.13]”, “§&nbsp;12”, “f.&nbsp;12v, ll.&nbsp;3–9”,
+            “p.&nbsp;212”. Paragraphs may be numbered instead: “782.&nbsp;…”.
           </p>
         </>
       )}
