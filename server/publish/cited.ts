@@ -1,6 +1,6 @@
 /** server/publish/cited.ts - citations on the page: where it stands, and the words that stand there.
  *  May import: schema types, shared/cite, siblings. */
-import type { Citation, DrillElement } from "../../schema/drill.ts";
+import type { Citation, DrillElement, DrillValue } from "../../schema/drill.ts";
 import { shortenQuote } from "../../shared/cite/citation-line.ts";
 import { html, joined, type Markup } from "./markup.ts";
 
@@ -20,9 +20,11 @@ export function citedPlaces(citations: readonly Citation[]): Markup | null {
   const groups = [...byReference].map(([reference, byLayer]) => {
     const lines = [...byLayer.values()].map((list, index) => {
       const quotes = joined(outermost(list).map(quoted), " ");
-      return index === 0 ? quotes : html`<span class="beside">${quotes}</span>`;
+      return index === 0
+        ? html`<span><span class="ref">${reference}</span> ${quotes}</span>`
+        : html`<span class="beside">${quotes}</span>`;
     });
-    return html`<span class="place"><span class="ref">${reference}</span> ${joined(lines, " ")}</span>`;
+    return html`<span class="place">${joined(lines, " ")}</span>`;
   });
   return joined(groups, " ");
 }
@@ -68,14 +70,42 @@ export function citationsOfElement(element: DrillElement): Citation[] {
   ];
 }
 
-/** What it rests on besides words, each once. */
-export function restsOfElement(element: DrillElement): string[] {
-  const own = element.actions.filter((action) => !action.inherited);
-  return [
-    ...new Set([
-      ...element.rests,
-      ...element.values.flatMap((value) => value.rests),
-      ...own.flatMap((action) => [...action.rests, ...action.values.flatMap((value) => value.rests)]),
-    ]),
-  ];
+/** Something that is no words of the text, and what is believed because of it. */
+export interface Rest {
+  rests: string;
+  /** "level: high", or an act in words, each once. None for a part not treated, which asserts nothing. */
+  supports: string[];
+}
+
+/** What an element itself is there for, as the words before what it rests on. */
+const ITSELF = {
+  step: "that it is done",
+  again: "that it is done",
+  advice: "that it is asked",
+  untreated: null,
+} as const;
+
+/** What it rests on besides words, each once, with all it supports. What an act rests on supports its values too, and
+ *  they are not told again. */
+export function restsOfElement(element: DrillElement): Rest[] {
+  const bySentence = new Map<string, Set<string>>();
+  const add = (rests: readonly string[], supports: string | null): void => {
+    for (const sentence of rests) {
+      const known = bySentence.get(sentence) ?? new Set();
+      bySentence.set(sentence, supports === null ? known : known.add(supports));
+    }
+  };
+  const addValue = ({ rests, label, text }: DrillValue, told: readonly string[]): void =>
+    add(
+      rests.filter((sentence) => !told.includes(sentence)),
+      `${label}: ${text}`,
+    );
+  add(element.rests, ITSELF[element.is]);
+  for (const value of element.values) addValue(value, []);
+  for (const action of element.actions) {
+    if (action.inherited) continue;
+    add(action.rests, action.text);
+    for (const value of action.values) addValue(value, action.rests);
+  }
+  return [...bySentence].map(([rests, supports]) => ({ rests, supports: [...supports] }));
 }

@@ -88,7 +88,7 @@ function standingItem({ title, text, standing: warrant, citations }: Drill["stan
 
 /** How to read the lines: on every page that uses them. */
 function lineKey(): Markup {
-  return html`<p class="lines"><span><span class="w-stated">the text states it</span></span><span><span class="w-implied">the text implies it</span></span><span><span class="w-supplied">supplied by the editor</span></span><span><span class="w-not-settled">not settled</span> †</span><span>${SILENT} the text does not say</span><span class="nothing">nothing is done</span><span>an empty place: nothing is entered</span></p>`;
+  return html`<p class="lines"><span><span class="w-stated">the text states it</span></span><span><span class="w-implied">the text implies it</span></span><span><span class="w-supplied">supplied by the editor</span></span><span><span class="w-not-settled">not settled</span> †</span><span>${SILENT} the text does not say</span><span class="nothing">nothing is done</span><span>empty: nothing entered</span></p>`;
 }
 
 function questions(drill: Drill, signs: CruxSigns): Markup | null {

@@ -1,4 +1,5 @@
-/** server/publish/step-table.ts - the table of the steps: number, horse, hands, shaft, and where it says so.
+/** server/publish/step-table.ts - the table of the steps: number, horse, hands, shaft, and below them where it
+ *  says so.
  *  May import: schema types, shared/article, siblings. Advice and untreated parts go across the table, in the order of the exercise. */
 import type { Drill, DrillElement, DrillPart } from "../../schema/drill.ts";
 import { withoutArticle } from "../../shared/article.ts";
@@ -16,8 +17,8 @@ export function stepTable(drill: Drill, signs: CruxSigns): Markup {
   }
   const heads = COLUMNS.map((part) => html`<th scope="col">${columnName(drill, part)}</th>`);
   return html`<table class="steps">
-<colgroup><col class="no"><col><col class="hand"><col class="hand"><col class="shaft"><col class="where"></colgroup>
-<thead><tr><th scope="col"><span class="unseen">No.</span></th>${heads}<th scope="col">Where it says so</th></tr></thead>
+<colgroup><col class="no"><col><col class="hand"><col class="hand"><col class="shaft"></colgroup>
+<thead><tr><th scope="col"><span class="unseen">No.</span></th>${heads}</tr></thead>
 ${drill.elements.map((element) => elementRows(element, signs))}
 </table>`;
 }
@@ -29,18 +30,28 @@ function columnName(drill: Drill, part: DrillPart): string {
   return named.charAt(0).toUpperCase() + named.slice(1);
 }
 
+/** Past this many characters a step may part at the foot of a page; a shorter one goes to the next page whole. */
+const TALL = 1800;
+
+/** The number stands in the first row alone: a cell over all of them would keep a tall step from parting. */
 function elementRows(element: DrillElement, signs: CruxSigns): Markup {
-  const where = whereCell(element);
+  const rows = [...toldRows(element, signs), html`<td colspan="4" class="where">${whereCell(element)}</td>`];
+  const [first, ...others] = rows;
+  const length = rows.reduce((sum, { text }) => sum + text.replace(/<[^>]*>/g, "").length, 0);
+  const shape = length > TALL ? `${element.is} tall` : element.is;
+  return html`<tbody class="${shape}"><tr><th scope="rowgroup">${element.number}</th>${first ?? null}</tr>${others.map((cells) => html`<tr><td class="no"></td>${cells}</tr>`)}</tbody>\n`;
+}
+
+/** The rows of an element above the words it rests on. */
+function toldRows(element: DrillElement, signs: CruxSigns): Markup[] {
   if (element.is === "advice" || element.is === "untreated") {
-    return html`<tbody class="${element.is}"><tr><td></td><td colspan="4">${sentence(element)}${onlyUnder(element.onlyUnder, signs)}${noteOf(element)}</td><td class="where">${where}</td></tr></tbody>\n`;
+    return [html`<td colspan="4">${sentence(element)}${onlyUnder(element.onlyUnder, signs)}${noteOf(element)}</td>`];
   }
   const lines = [headLine(element, signs), riderLine(element, signs)].filter((line) => line !== null);
-  const parts = element.is === "step" || element.actions.length > 0;
   const rows: Markup[] = lines.map((line) => html`<td colspan="4" class="across">${line}</td>`);
+  const parts = element.is === "step" || element.actions.length > 0;
   if (parts) rows.splice(Math.min(lines.length, 1), 0, html`${COLUMNS.map((part) => partCell(element, part, signs))}`);
-  const [first = html`<td colspan="4"></td>`, ...others] = rows;
-  const span = rows.length;
-  return html`<tbody class="${element.is}"><tr><th scope="row" rowspan="${span}">${element.number}</th>${first}<td class="where" rowspan="${span}">${where}</td></tr>${others.map((cells) => html`<tr>${cells}</tr>`)}</tbody>\n`;
+  return rows;
 }
 
 /** Title, role, words of an again, cue, threat and condition; null when there is none of these. */
@@ -77,13 +88,18 @@ function partCell(element: DrillElement, part: DrillPart, signs: CruxSigns): Mar
   return own.length > 0 ? html`<td>${lines}</td>` : html`<td class="inherited">${lines}</td>`;
 }
 
+/** The words it rests on, and whatever else, each with what is believed because of it. */
 function whereCell(element: DrillElement): Markup {
   const cited = citedPlaces(citationsOfElement(element));
   const rests = restsOfElement(element);
   if (cited === null && rests.length === 0 && element.is !== "untreated") {
     return html`<span class="soft">supplied; the text has no words for it</span>`;
   }
-  return html`${cited}${rests.length > 0 && html`<span class="rests">${rests.map(stopped).join(" ")}</span>`}`;
+  const items = rests.map(
+    ({ rests: words, supports }) =>
+      html`<li>${supports.length > 0 && html`<span class="supports">${supports.join("; ")}</span> – `}${stopped(words)}</li>`,
+  );
+  return html`${cited}${items.length > 0 && html`<ul class="rests">${items}</ul>`}`;
 }
 
 function noteOf(element: DrillElement): Markup | null {
