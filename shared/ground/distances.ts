@@ -29,23 +29,31 @@ export const USUAL_SEARCH: SearchOptions = Object.freeze({ within: 0.01 });
 type Ready = { readonly stretches: readonly Stretch[]; readonly thickness: number };
 /** `metres` is between the outsides, below 0 by as much as they overlap. */
 type Sample = { seconds: number; spanA: Span; spanB: Span; nearest: NearestPlaces; metres: number };
-/** A stretch of time without a break in either motion. `bound`: by their boxes alone, they are at least so far apart. */
-type Overlap = { from: number; to: number; motionA: Stretch; motionB: Stretch; thickness: number; bound: number };
+/** What two movers have throughout: the time they share, and how thick both are together. */
+type Pair = { readonly first: number; readonly last: number; readonly thickness: number };
+/** A stretch of time without a break in either motion. `bound`: by their boxes alone, they are at least so far apart.
+ *  When it begins and ends is asked of it, since most are never looked at. */
+type Overlap = { pair: Pair; motionA: Stretch; motionB: Stretch; bound: number };
 type Interval = { from: Sample; to: Sample; overlap: Overlap };
 
 function ready(mover: Mover, pieces?: readonly BoxedPiece[]): Ready {
   return { stretches: stretchesOf(mover, pieces), thickness: mover.point === null ? mover.rider.body.halfWidth : 0 };
 }
 
-function sampleAt({ motionA, motionB, thickness }: Overlap, seconds: number): Sample {
+function beginOf({ pair, motionA, motionB }: Overlap): number {
+  return Math.max(pair.first, motionA.from, motionB.from);
+}
+
+function sampleAt({ pair, motionA, motionB }: Overlap, seconds: number): Sample {
   const spanA = motionA.at(seconds);
   const spanB = motionB.at(seconds);
   const nearest = nearestPlaces(spanA, spanB);
-  return { seconds, spanA, spanB, nearest, metres: nearest.metres - thickness };
+  return { seconds, spanA, spanB, nearest, metres: nearest.metres - pair.thickness };
 }
 
 function sampled(overlap: Overlap): Interval {
-  return { from: sampleAt(overlap, overlap.from), to: sampleAt(overlap, overlap.to), overlap };
+  const to = Math.min(overlap.pair.last, overlap.motionA.to, overlap.motionB.to);
+  return { from: sampleAt(overlap, beginOf(overlap)), to: sampleAt(overlap, to), overlap };
 }
 
 function boxesApart(a: Box, b: Box): number {
@@ -68,7 +76,7 @@ function overlapsOf(a: Ready, b: Ready, nearer: number): Overlap[] {
   // Before the first start and after the last end nothing moves.
   const first = Math.min(...[a, b].map(({ stretches: [one] }) => (one === undefined ? 0 : finite(one.from, one.to))));
   const last = Math.max(...[a, b].map(({ stretches }) => endOf(stretches[stretches.length - 1])));
-  const thickness = a.thickness + b.thickness;
+  const pair: Pair = { first, last, thickness: a.thickness + b.thickness };
   const overlaps: Overlap[] = [];
   for (let i = 0, j = 0; i < a.stretches.length && j < b.stretches.length; ) {
     const motionA = a.stretches[i] as Stretch;
@@ -76,8 +84,8 @@ function overlapsOf(a: Ready, b: Ready, nearer: number): Overlap[] {
     const from = Math.max(first, motionA.from, motionB.from);
     const to = Math.min(last, motionA.to, motionB.to);
     if (to > from) {
-      const bound = boxesApart(motionA.box, motionB.box) - thickness;
-      if (bound <= nearer || overlaps.length === 0) overlaps.push({ from, to, motionA, motionB, thickness, bound });
+      const bound = boxesApart(motionA.box, motionB.box) - pair.thickness;
+      if (bound <= nearer || overlaps.length === 0) overlaps.push({ pair, motionA, motionB, bound });
     }
     if (motionA.to <= motionB.to) i += 1;
     if (motionB.to <= motionA.to) j += 1;
@@ -103,12 +111,12 @@ function gapAlong(sample: Sample, x: number, y: number): number {
 /** No moment of the interval has less: seen along the line between the nearest places in the middle. */
 function separationBound({ from, to, overlap }: Interval, middle: Sample): number {
   const { onA, onB, metres } = middle.nearest;
-  if (metres === 0) return -overlap.thickness;
+  if (metres === 0) return -overlap.pair.thickness;
   const x = (onB.x - onA.x) / metres;
   const y = (onB.y - onA.y) / metres;
   // A curve of acceleration b strays at most b h²/8 from the chord of h seconds.
   const stray = ((overlap.motionA.bend + overlap.motionB.bend) * (to.seconds - from.seconds) ** 2) / 8;
-  return Math.min(gapAlong(from, x, y), gapAlong(to, x, y)) - stray - overlap.thickness;
+  return Math.min(gapAlong(from, x, y), gapAlong(to, x, y)) - stray - overlap.pair.thickness;
 }
 
 function checkOptions(options: SearchOptions): void {
@@ -128,7 +136,7 @@ function leastBetween(a: Ready, b: Ready, options: SearchOptions): Nearest | nul
   const inTime = overlapsOf(a, b, Math.max(0, care - within));
   const first = inTime[0];
   if (first === undefined) return null;
-  let best = sampleAt(first, first.from);
+  let best = sampleAt(first, beginOf(first));
   const hopeless = (bound: number): boolean => bound >= Math.min(best.metres, care) - within;
   // The nearest boxes first: what they find drops most of the rest unlooked at.
   const hopeful = inTime.filter(({ bound }) => !hopeless(bound)).sort((one, other) => one.bound - other.bound);

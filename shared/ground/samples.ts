@@ -102,20 +102,22 @@ const TURNS_ON = 256;
 function putBend(row: Float64Array, bend: Arc | Turn, centre: Point, reach: number, run: Run): void {
   const { first, past, begins, perSecond, starts, lasts } = run;
   const step = (bend.sweep / perSecond / lasts) * RADIANS;
-  const [stepSine, stepCosine] = [Math.sin(step), Math.cos(step)];
-  let [sine, cosine] = [0, 1];
-  for (let sample = first; sample < past; sample += 1) {
-    const heading = bend.heading + bend.sweep * ((begins + sample / perSecond - starts) / lasts);
-    if ((sample - first) % TURNS_ON === 0) {
-      sine = Math.sin(heading * RADIANS);
-      cosine = Math.cos(heading * RADIANS);
+  const stepSine = Math.sin(step);
+  const stepCosine = Math.cos(step);
+  for (let anew = first; anew < past; anew += TURNS_ON) {
+    const direction = (bend.heading + bend.sweep * ((begins + anew / perSecond - starts) / lasts)) * RADIANS;
+    let sine = Math.sin(direction);
+    let cosine = Math.cos(direction);
+    const until = Math.min(past, anew + TURNS_ON);
+    for (let sample = anew; sample < until; sample += 1) {
+      const heading = bend.heading + bend.sweep * ((begins + sample / perSecond - starts) / lasts);
+      row[3 * sample] = centre.x + reach * sine;
+      row[3 * sample + 1] = centre.y - reach * cosine;
+      row[3 * sample + 2] = inOneTurn(heading);
+      const turnedSine = sine * stepCosine + cosine * stepSine;
+      cosine = cosine * stepCosine - sine * stepSine;
+      sine = turnedSine;
     }
-    row[3 * sample] = centre.x + reach * sine;
-    row[3 * sample + 1] = centre.y - reach * cosine;
-    row[3 * sample + 2] = inOneTurn(heading);
-    const turnedSine = sine * stepCosine + cosine * stepSine;
-    cosine = cosine * stepCosine - sine * stepSine;
-    sine = turnedSine;
   }
 }
 
