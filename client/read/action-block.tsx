@@ -1,7 +1,6 @@
 /** client/read/action-block.tsx - one action in a form: its words, its slots, and the words that offer what else could be
  *  said of it. */
 import { useSignal } from "@preact/signals";
-import type { DrillAction } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
 import type { Slot, SlotAddress } from "../../schema/slot.ts";
 import { neededSlots, slotLabel } from "../../shared/drill/slot-labels.ts";
@@ -21,6 +20,7 @@ import { selectedBasis, wordsFor } from "./support.ts";
 import { TakeAway } from "./take-away.tsx";
 import { actionsOf } from "./verbs.ts";
 import { WarrantChoice } from "./warrant-choice.tsx";
+import { weakestOf } from "./weakest.ts";
 
 /** How many words are offered before “more” is pressed: about a line. */
 const SHOWN_AT_ONCE = 4;
@@ -105,14 +105,6 @@ export function ActionBlock({ action }: { action: RecordOf<"actions"> }) {
       {more.value && <MoreOfAction action={action} own={own} row={row} />}
     </section>
   );
-}
-
-const WEAKER = ["supplied", "implied", "stated"] as const;
-
-/** The words of an act are told together, so they stand on the line of what is least warranted in them. */
-function weakestOf({ standing, values }: DrillAction): DrillAction["standing"] {
-  const told = [standing, ...values.map((value) => value.standing)];
-  return WEAKER.find((warrant) => told.includes(warrant)) ?? standing;
 }
 
 function MoreOfAction({

@@ -8,6 +8,7 @@ import { GlossHead } from "./gloss-head.tsx";
 import { HandsFigure } from "./hands-figure.tsx";
 import { partName } from "./part-name.ts";
 import { StepForm } from "./step-form.tsx";
+import { weakestOf } from "./weakest.ts";
 
 export function StepGloss({ element, open }: { element: RecordOf<"elements">; open: boolean }) {
   const printed = drillElements.value.get(element.id);
@@ -66,15 +67,11 @@ function PartsList({ printed }: { printed: DrillElement }) {
   );
 }
 
-/** A value that no reading has settled leaves the whole act unsettled. */
-const standingOf = (action: DrillAction) =>
-  action.values.some((value) => value.standing === "not settled") ? "not settled" : action.standing;
-
 /** One act in words: the whole stands on the line of its weakest warrant; what a crux leaves open is doubly ruled. */
 function ActionLine({ action }: { action: DrillAction }) {
   return (
     <div>
-      <span class={`value w-${standingOf(action).replaceAll(" ", "-")}`}>{action.text}</span>
+      <span class={`value w-${weakestOf(action).replaceAll(" ", "-")}`}>{action.text}</span>
       {action.onlyUnder.length > 0 && <span class="meta"> only under {underWords(action.onlyUnder)}</span>}
     </div>
   );

@@ -230,7 +230,7 @@ function citationsIn(drill: Drill): Citation[] {
   const walk = (value: unknown): void => {
     if (Array.isArray(value)) for (const item of value) walk(item);
     else if (typeof value === "object" && value !== null) {
-      if ("quote" in value && "reference" in value) found.push(value as Citation);
+      if ("quote" in value && "reference" in value && "from" in value) found.push(value as Citation);
       for (const inner of Object.values(value)) walk(inner);
     }
   };
