@@ -8,6 +8,7 @@ import type { Outcome } from "../../server/errors.ts";
 import {
   allRows,
   amendPassage,
+  readChange,
   readHistory,
   readRows,
   replay,
@@ -122,8 +123,10 @@ function act(store: Store, one: Doing, number: number, sent: Map<number, ChangeR
   const edits = editsFor(store, one, number);
   if (edits.length === 0) return null;
   const made = request(number, edits, pick(["Ada", "Bea"], one.a));
-  sent.set(number, made);
-  return writeChange(store, made, at);
+  const outcome = writeChange(store, made, at);
+  // What was refused or had no effect is not remembered: sent again later it is judged anew.
+  if (outcome.ok && readChange(store, made.id) !== null) sent.set(number, made);
+  return outcome;
 }
 
 test("[S7] [S11] [S14] [S24] after any sequence of changes", () => {
