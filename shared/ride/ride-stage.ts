@@ -125,11 +125,14 @@ class StageRider {
     const toward = sized.toward === null ? null : nameIn(ground, sized.toward);
     const from = (pose: Pose): FigureResult =>
       toward === null ? rideFigure(manege, pose, ask) : withWayTo(manege, pose, ask, toward);
-    if (placedByUs(ride)) this.#placeElsewhere(ride, gait, from);
+    let result = from(this.#course.pose);
+    if (!result.ok && result.code === "does-not-fit" && placedByUs(ride)) {
+      this.#placeElsewhere(ride, gait, from);
+      result = from(this.#course.pose);
+    }
     if (this.#first)
       this.#course.began.set(this.#plan.source, { pose: this.#course.pose, mirrored: this.#plan.mirrored });
     this.#first = false;
-    const result = from(this.#course.pose);
     if (!result.ok) {
       this.#refuse(ride.act.id, result.sentence);
       return;
@@ -156,8 +159,6 @@ class StageRider {
   /** A figure whose place and size are ours to supply is not ridden through the wall: it is begun where it fits. */
   #placeElsewhere(ride: RideAct, gait: PieceGait, from: (pose: Pose) => FigureResult): void {
     const { manege } = this.#setting;
-    const here = from(this.#course.pose);
-    if (here.ok || here.code !== "does-not-fit") return;
     const place = beginnings(manege, ride).find(
       ({ pose }) => from(pose).ok && wayTo(manege, this.#course.pose, pose) !== null,
     );
