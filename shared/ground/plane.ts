@@ -115,7 +115,9 @@ export function headingOfClock(heading: number, hour: number): number {
 
 /** Metres between two places. */
 export function distance(a: Point, b: Point): number {
-  return Math.hypot(b.x - a.x, b.y - a.y);
+  const x = b.x - a.x;
+  const y = b.y - a.y;
+  return Math.sqrt(x * x + y * y);
 }
 
 /** The place `ahead` metres in front of a pose and `left` metres to its left; negative is behind and right. */
