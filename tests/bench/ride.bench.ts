@@ -81,7 +81,7 @@ export default async function rideBench(report: Report): Promise<void> {
   );
   await report.bench(
     "ride: all of it, 200 steps and 8 riders (target 100 ms)",
-    { runs: 8, warmUp: 2, note: ride },
+    { runs: 15, warmUp: 5, note: ride },
     () => {
       const whole = rideExercise(rows, exercise, {});
       const together = rideTogether(
