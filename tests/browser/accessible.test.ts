@@ -44,6 +44,7 @@ describeInBrowser("every room can be read by everybody", () => {
         await page.locator(".desk").waitFor();
       },
     ],
+    ["ride", () => `/ride/${exercises.change}`, ".plan"],
     ["bringing in", () => "/import", "input[type=file]"],
     ["print", () => `/print/${exercises.circle}`, "iframe"],
     ["history", () => `/history/${demoBook().work}`, "main li"],
