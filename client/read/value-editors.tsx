@@ -2,7 +2,7 @@
  *  A choice is stored as it is made; words are stored on Enter or on leaving them. */
 import type { VNode } from "preact";
 import { VERBS } from "../../schema/act.ts";
-import { domainOf, type ValueKind, type ValueOf, Viewpoint } from "../../schema/values.ts";
+import { domainOf, VALUES, type ValueKind, type ValueOf, Viewpoint } from "../../schema/values.ts";
 import { clockWords, valueWords } from "../../shared/drill/words.ts";
 import { one, ranked } from "../state/rows.ts";
 import { Choice, type EditorProps } from "./choice.tsx";
@@ -104,7 +104,7 @@ function WordsEditor({ value, label, row, name, take }: EditorProps<string>) {
 }
 
 const plainWords = (text: string) => ({ value: text, words: text });
-const SIDES = ["left", "right", "inside", "outside", "near", "off"].map((to) => ({ value: to, words: to }));
+const SIDES = VALUES.turn.shape.to.options.map((to) => ({ value: to, words: to }));
 const VIEWPOINTS: readonly { value: ValueOf<"turn">["viewpoint"]; words: string }[] = Viewpoint.options.map(
   (value) => ({
     value,
@@ -257,24 +257,7 @@ export function StationNames() {
   );
 }
 
-const SUPPORTS = [
-  "thigh",
-  "boot",
-  "stirrup",
-  "hip",
-  "arm",
-  "forearm",
-  "shoulder",
-  "breast",
-  "wrist",
-  "saddle",
-  "neck of the horse",
-  "flank of the horse",
-  "sheath",
-  "ground",
-  "wall",
-  "other",
-].map(plainWords);
+const SUPPORTS = VALUES.contact.shape.with.options.map(plainWords);
 const DEGREES = [
   { value: "near", words: "near it" },
   { value: "touches", words: "touching it" },
