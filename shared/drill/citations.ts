@@ -8,7 +8,7 @@ import { passageUrn } from "../cite/cts-urn.ts";
 import { formatReference } from "../cite/format-reference.ts";
 import { compareCodeUnits } from "../rank.ts";
 import { inKeyOrder } from "./canonical-json.ts";
-import type { CurrentText, ExerciseRows } from "./exercise-rows.ts";
+import type { CurrentText, WorkRows } from "./exercise-rows.ts";
 
 /** A citation with the place it sorts by. */
 interface Placed {
@@ -21,12 +21,12 @@ interface Placed {
 const LONGEST_IN_URN = 80;
 
 /** The words of a thing: those marked for it, and those its existence rests on. In the order of the text. */
-export function citationsOf(rows: ExerciseRows, of: Markable, target: string, support?: Support): Citation[] {
+export function citationsOf(rows: WorkRows, of: Markable, target: string, support?: Support): Citation[] {
   return citationsOfMarks(rows, [...rows.marksOf(of, target), ...marksIn(rows, support?.basis ?? [])]);
 }
 
 /** The words a basis names. */
-export function citationsOfBasis(rows: ExerciseRows, basis: Support["basis"]): Citation[] {
+export function citationsOfBasis(rows: WorkRows, basis: Support["basis"]): Citation[] {
   return citationsOfMarks(rows, marksIn(rows, basis));
 }
 
@@ -36,11 +36,11 @@ export function inTextOrder(citations: readonly Citation[]): Citation[] {
   return [...seen.values()];
 }
 
-function marksIn(rows: ExerciseRows, basis: Support["basis"]): Mark[] {
+function marksIn(rows: WorkRows, basis: Support["basis"]): Mark[] {
   return basis.flatMap((entry) => (entry.is === "words" ? (rows.find("marks", entry.mark) ?? []) : []));
 }
 
-function citationsOfMarks(rows: ExerciseRows, marks: readonly Mark[]): Citation[] {
+function citationsOfMarks(rows: WorkRows, marks: readonly Mark[]): Citation[] {
   if (marks.length === 0) return [];
   const distinct = [...new Map(marks.map((mark) => [mark.id, mark])).values()];
   const placed = distinct.flatMap((mark) => placedOf(rows, mark)).sort(comparePlaced);
@@ -48,7 +48,7 @@ function citationsOfMarks(rows: ExerciseRows, marks: readonly Mark[]): Citation[
 }
 
 /** The anchors of a mark in the texts that are read now; where it has none there, the old ones, as lost. */
-function placedOf(rows: ExerciseRows, mark: Mark): Placed[] {
+function placedOf(rows: WorkRows, mark: Mark): Placed[] {
   const anchors = rows.anchorsOf(mark.id).filter((anchor) => anchor.is === "text");
   const now = anchors.flatMap((anchor) => {
     const current = rows.currentText(anchor.text);
@@ -58,7 +58,7 @@ function placedOf(rows: ExerciseRows, mark: Mark): Placed[] {
   return now.flatMap(({ anchor, current }) => placedAnchor(rows, anchor, current));
 }
 
-function placedAnchor(rows: ExerciseRows, anchor: TextAnchor, current: CurrentText | null): Placed[] {
+function placedAnchor(rows: WorkRows, anchor: TextAnchor, current: CurrentText | null): Placed[] {
   const passage = rows.find("passages", anchor.passage);
   if (!passage) return [];
   const lost = current === null || anchor.fate === "lost";

@@ -1,4 +1,4 @@
-/** shared/drill/exercise-rows.ts - the rows of a bundle laid out for compiling one exercise.
+/** shared/drill/exercise-rows.ts - the rows of a bundle laid out for looking up, and for compiling one exercise.
  *  May import: schema types, shared/rank. Every list is in an order of its own, never in the order rows came in. */
 import type { Crux, Reading } from "../../schema/crux.ts";
 import type { Action, Element, Standing } from "../../schema/exercise.ts";
@@ -14,14 +14,9 @@ export interface CurrentText {
   revision: Revision;
 }
 
-export interface ExerciseRows {
+/** What the rows of a work are looked up by, whichever exercise they are looked at for. */
+export interface WorkRows {
   work: Work;
-  exercise: Exercise;
-  /** Passages of the exercise. */
-  passages: Passage[];
-  elements: Element[];
-  /** Instructions of the work first, then those of the exercise. */
-  standings: Standing[];
   layers: Layer[];
   newestRevision: (layer: string) => Revision | null;
   /** The row of this kind and id; undefined when it is not among the rows. */
@@ -37,8 +32,42 @@ export interface ExerciseRows {
   currentText: (id: string) => CurrentText | null;
 }
 
+export interface ExerciseRows extends WorkRows {
+  exercise: Exercise;
+  /** Passages of the exercise. */
+  passages: Passage[];
+  elements: Element[];
+  /** Instructions of the work first, then those of the exercise. */
+  standings: Standing[];
+}
+
 /** Throws RangeError when the exercise or its work is not among the rows. */
 export function exerciseRows(rows: Rows, exerciseId: string): ExerciseRows {
+  const exercise = rows.exercises?.find(({ value }) => value.id === exerciseId)?.value;
+  if (!exercise) throw new RangeError(`The exercise ${exerciseId} is not among the rows that were given.`);
+  const laid = workRows(rows, exercise.work);
+  const { work, all } = laid;
+  const standings = all("standings").filter(
+    (row) => row.work === work.id && (row.exercise === null || row.exercise === exercise.id),
+  );
+  return {
+    ...laid,
+    exercise,
+    passages: all("passages")
+      .filter((row) => row.exercise === exercise.id)
+      .sort(compareRanked),
+    elements: all("elements")
+      .filter((row) => row.exercise === exercise.id)
+      .sort(compareRanked),
+    standings: [
+      ...standings.filter((row) => row.exercise === null).sort(compareRanked),
+      ...standings.filter((row) => row.exercise !== null).sort(compareRanked),
+    ],
+  };
+}
+
+/** Throws RangeError when the work is not among the rows. */
+export function workRows(rows: Rows, workId: string): WorkRows {
   const tables = new Map<Kind, Map<string, RecordOf<Kind>>>();
   const table = <K extends Kind>(kind: K): Map<string, RecordOf<K>> => {
     const known = tables.get(kind);
@@ -52,27 +81,14 @@ export function exerciseRows(rows: Rows, exerciseId: string): ExerciseRows {
     [...table(kind).values()].sort((a, b) => compareCodeUnits(a.id, b.id));
   const ranked = <T extends { rank: string; id: string }>(list: T[]): T[] => list.sort(compareRanked);
 
-  const exercise = table("exercises").get(exerciseId);
-  if (!exercise) throw new RangeError(`The exercise ${exerciseId} is not among the rows that were given.`);
-  const work = table("works").get(exercise.work);
-  if (!work) throw new RangeError(`The work ${exercise.work} of the exercise is not among the rows that were given.`);
-
-  const standings = all("standings").filter(
-    (row) => row.work === work.id && (row.exercise === null || row.exercise === exercise.id),
-  );
+  const work = table("works").get(workId);
+  if (!work) throw new RangeError(`The work ${workId} is not among the rows that were given.`);
   const layers = ranked(all("layers").filter((row) => row.work === work.id));
   const newest = new Map<string, Revision>();
   for (const revision of ranked(all("revisions"))) newest.set(revision.layer, revision);
 
   return {
     work,
-    exercise,
-    passages: ranked(all("passages").filter((row) => row.exercise === exercise.id)),
-    elements: ranked(all("elements").filter((row) => row.exercise === exercise.id)),
-    standings: [
-      ...ranked(standings.filter((row) => row.exercise === null)),
-      ...ranked(standings.filter((row) => row.exercise !== null)),
-    ],
     layers,
     newestRevision: (layer) => newest.get(layer) ?? null,
     find: (kind, id) => table(kind).get(id),
