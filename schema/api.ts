@@ -30,7 +30,7 @@ export interface PassageProgress {
 }
 
 /** GET /api/passages/:id and /api/exercises/:id: all rows that bear on the exercise the passage stands in
- *  (on the passage alone when it stands in none), with the shared things of the work. Of passage texts only the
+ *  (on the passage alone when it stands in none), with the shared things of the work; /api/works/:id: those of the whole work. Of passage texts only the
  *  current one of each layer's newest revision. */
 export interface Bundle {
   rows: Rows;
@@ -81,6 +81,26 @@ export interface HistoryEntry {
    *  touched none or several, or the passage is gone. */
   passage: { id: string; reference: string } | null;
 }
+
+/** GET /api/cruxes/:id/decisions: what was decided of it, newest first. */
+export interface Decision {
+  number: number;
+  change: string;
+  when: string;
+  who: string;
+  why: string;
+  /** The reading it is about; null where it is about the crux as a whole. */
+  reading: string | null;
+  /** Title of the reading, or of the crux, as it was then. */
+  title: string;
+  is: "standing" | "adopted" | "ruled out" | "left free" | "no longer left free" | "taken away";
+  /** The day, reason and condition that were entered with it; null and "" where none were. */
+  on: string | null;
+  reason: string;
+  condition: string;
+}
+
+/** GET /api/works/:id/letter?to=ADDRESSEE&as=txt|docx: their open questions as a letter; no clock in it. */
 
 /** POST /api/import/preview?name=&format= (body: the bytes). Nothing is stored. */
 export const ImportPreview = ImportedFile;

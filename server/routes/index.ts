@@ -5,6 +5,7 @@ import type { Desk } from "../desk.ts";
 import { sendAttachment } from "./attachments.ts";
 import { sendHistory, takeChange, takeUndo } from "./changes.ts";
 import { sendContents, sendHealth } from "./contents.ts";
+import { sendDecisions } from "./cruxes.ts";
 import { sendEvents } from "./events.ts";
 import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
 import { sendFound } from "./find.ts";
@@ -12,12 +13,16 @@ import { acceptFile, previewFile } from "./imports.ts";
 import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
 import { sendPublishedSchema } from "./published.ts";
 import { refuseAddress, sendWindow } from "./window.ts";
+import { sendWork } from "./works.ts";
 
 export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/health", sendHealth(desk));
   app.get("/api/contents", sendContents(desk));
   app.get("/api/events", sendEvents(desk));
   app.get("/api/find", sendFound(desk));
+
+  app.get("/api/works/:id", sendWork(desk));
+  app.get("/api/cruxes/:id/decisions", sendDecisions(desk));
 
   app.get("/api/passages/:id", sendPassage(desk));
   app.get("/api/passages/:id/texts", sendTexts(desk));

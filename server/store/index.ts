@@ -6,9 +6,11 @@
  *    amendPassage(store, passageId, Amendment, { now })  -> Outcome<Written>     "stale_text" gives the current row
  *    undoChange(store, { id, who, why, undoes }, { now }) -> Outcome<Written>    `undoes`: id of the change
  *    readContents(store)                                 -> Contents
- *    readBundle(store, { passage } | { exercise })       -> Outcome<Bundle>
+ *    readBundle(store, { passage } | { exercise } | { work }) -> Outcome<Bundle>
  *    readHistory(store, { work?, before?, limit? })      -> HistoryEntry[]       newest first
  *    readChange(store, changeId)                         -> LoggedChange | null
+ *    readDecisions(store, cruxId)                        -> Decision[]           newest first
+ *    readChangesOf(store, ids, after)                    -> LoggedChange[]       those that touched the rows since
  *    readRow(store, kind, id), readRows(store, kind)     -> Row | null, Row[]
  *    readTextsAfter(store, passage, revision, number)    -> Row[]                oldest first
  *    newestNumber(store), kindsTouchedSince(store, change) -> number, Kind[]     see read-for-finding.ts for its others
@@ -25,6 +27,7 @@ export { openStore, type Store } from "./open-store.ts";
 export { type Problem, problemsOf, refuseFor } from "./problem.ts";
 export { type BundleOf, readBundle } from "./read-bundle.ts";
 export { readContents } from "./read-contents.ts";
+export { readDecisions } from "./read-decisions.ts";
 export {
   type CurrentText,
   kindsTouchedSince,
@@ -32,7 +35,7 @@ export {
   readFirstPassage,
   readFirstPlace,
 } from "./read-for-finding.ts";
-export { type HistoryQuery, readChange, readHistory } from "./read-history.ts";
+export { type HistoryQuery, readChange, readChangesOf, readHistory } from "./read-history.ts";
 export { readRow, readRows } from "./read-row.ts";
 export { readTextsAfter } from "./read-texts.ts";
 export { replay } from "./replay.ts";

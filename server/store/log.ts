@@ -148,6 +148,43 @@ export function editsSince(
   return rows.map((row) => ({ ...asEdit(row), who: row.who, when: row.when }));
 }
 
+/** Every change of a crux and of its readings, newest first, each with who and when; of readings that are gone too. */
+export function changesOfCrux(
+  store: Store,
+  crux: string,
+): (LoggedEdit & { number: number; change: string; who: string; when: string; why: string })[] {
+  const rows = store
+    .prepare(
+      `SELECT r.*, c."number", c."id" AS "changeId", c."who", c."when", c."why" FROM "change_rows" r
+       JOIN "changes" c ON c."number" = r."change"
+       WHERE (r."kind" = 'cruxes' AND r."id" = @crux)
+         OR (r."kind" = 'readings' AND json_extract(coalesce(r."after", r."before"), '$.crux') = @crux)
+       ORDER BY c."number" DESC, r."seq"`,
+    )
+    .all({ crux }) as { number: number; changeId: string; who: string; when: string; why: string }[];
+  return rows.map((row) => {
+    const { number, changeId, who, when, why } = row;
+    return { ...asEdit(row), number, change: changeId, who, when, why };
+  });
+}
+
+/** Changes after the one numbered `after` that touched one of these rows, or a row that is part of one (an action of an
+ *  element, a reading of a crux), oldest first. Changes that were taken back are among them, and so is what took them back. */
+export function changesTouching(store: Store, ids: readonly string[], after: number): StoredChange[] {
+  const rows = store
+    .prepare(
+      `SELECT ${CHANGE_COLUMNS} FROM "changes" WHERE "number" > @after AND "number" IN (
+         SELECT "change" FROM "change_rows" WHERE "change" > @after AND (
+           "id" IN (SELECT "value" FROM json_each(@ids))
+           OR ("kind" = 'actions' AND json_extract(coalesce("after", "before"), '$.owner') IN (SELECT "value" FROM json_each(@ids)))
+           OR ("kind" = 'readings' AND json_extract(coalesce("after", "before"), '$.crux') IN (SELECT "value" FROM json_each(@ids)))
+         )
+       ) ORDER BY "number"`,
+    )
+    .all({ after, ids: JSON.stringify(ids) });
+  return rows.map(asChange);
+}
+
 /** The highest version the row ever had; 0 when it never was. */
 export function lastVersion(store: Store, kind: Kind, id: string): number {
   const sql = `SELECT coalesce(max("version"), 0) FROM "change_rows" WHERE "kind" = ? AND "id" = ?`;

@@ -1,4 +1,4 @@
-/** server/store/read-bundle.ts - all rows that bear on one exercise, or on one passage that stands in none.
+/** server/store/read-bundle.ts - all rows that bear on one exercise, on one passage that stands in none, or on a whole work.
  *  May import: schema, siblings in server/store, server/errors. Keeps rule S27 (server/store/RULES.md).
  *  Grown from the passages and the exercise outward: what is tied to them, what that names, and so on. */
 import type { Bundle } from "../../schema/api.ts";
@@ -12,7 +12,7 @@ import { kindName } from "./row-name.ts";
 import { gather, getRow, rowsWhere, type StoredRow } from "./row-store.ts";
 import { slotKindAt } from "./slot-kind.ts";
 
-export type BundleOf = { passage: string } | { exercise: string };
+export type BundleOf = { passage: string } | { exercise: string } | { work: string };
 
 /** Kinds whose rows are shared by the whole work and are few: all of them are given. */
 const SHARED: readonly Kind[] = [
@@ -95,20 +95,30 @@ const FOLLOWED: ReadonlySet<Kind> = new Set<Kind>([
 
 /** Read as of one moment, even while another program writes. */
 export function readBundle(store: Store, of: BundleOf): Outcome<Bundle> {
-  return store.db.transaction(() => bundleOf(store, of))();
+  return store.db.transaction(() => ("work" in of ? bundleOfWork(store, of.work) : bundleOf(store, of)))();
 }
 
-function bundleOf(store: Store, of: BundleOf): Outcome<Bundle> {
+function bundleOfWork(store: Store, work: string): Outcome<Bundle> {
+  if (getRow(store, "works", work) === null) return notThere("works", work);
+  const growing = new Growing(store);
+  growing.addShared(work);
+  for (const exercise of rowsWhere(store, "exercises", { work })) growing.add(exercise);
+  for (const passage of rowsWhere(store, "passages", { work })) {
+    growing.add(passage);
+    growing.addMarksIn(passage.value.id);
+  }
+  growing.addTexts(growing.rows("passages").map(({ value }) => value.id));
+  return done({ rows: gather(growing.all()), at: newestNumber(store) });
+}
+
+function bundleOf(store: Store, of: Exclude<BundleOf, { work: string }>): Outcome<Bundle> {
   const passage = "passage" in of ? getRow(store, "passages", of.passage) : null;
   const exerciseId = "exercise" in of ? of.exercise : passage?.value.exercise;
   const exercise = typeof exerciseId === "string" ? getRow(store, "exercises", exerciseId) : null;
   const start = exercise ?? passage;
   if (start === null) {
     const [kind, id] = "exercise" in of ? (["exercises", of.exercise] as const) : (["passages", of.passage] as const);
-    return refused(
-      "row_unknown",
-      `There is no ${kindName(kind)} with the id ${id}. Go back to the contents; the history has what was removed.`,
-    );
+    return notThere(kind, id);
   }
   const growing = new Growing(store);
   growing.addShared(String(start.value.work));
@@ -121,6 +131,13 @@ function bundleOf(store: Store, of: BundleOf): Outcome<Bundle> {
   for (const { value } of own) growing.addMarksIn(value.id);
   growing.addTexts(growing.rows("passages").map(({ value }) => value.id));
   return done({ rows: gather(growing.all()), at: newestNumber(store) });
+}
+
+function notThere(kind: Kind, id: string): Outcome<never> {
+  return refused(
+    "row_unknown",
+    `There is no ${kindName(kind)} with the id ${id}. Go back to the contents; the history has what was removed.`,
+  );
 }
 
 class Growing {

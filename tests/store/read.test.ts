@@ -2,7 +2,8 @@
 import { describe, expect, test } from "vitest";
 import type { Edit } from "../../schema/change.ts";
 import { KINDS, type Kind, type Row } from "../../schema/record.ts";
-import { amendPassage, readBundle, readContents, type Store, writeChange } from "../../server/store/index.ts";
+import { loadDemo } from "../../server/demo/load.ts";
+import { amendPassage, readBundle, readContents, readRows, type Store, writeChange } from "../../server/store/index.ts";
 import { namedBy } from "../../server/store/mentions.ts";
 import { anchor, ID, idOf, paragraph, TEXT } from "./full-book.ts";
 import { accepted, bookStore, create, emptyStore, NOW, request, set } from "./store-builders.ts";
@@ -11,6 +12,12 @@ const at = { now: NOW };
 const write = (store: Store, number: number, edits: Edit[]) => accepted(writeChange(store, request(number, edits), at));
 const progress = (store: Store, passage = ID.passage) =>
   readContents(store).works[0]?.passages.find((one) => one.passage === passage);
+
+function openedDemo(): Store {
+  const store = emptyStore();
+  loadDemo(store, NOW);
+  return store;
+}
 
 describe("[S28] how far a passage is worked", () => {
   test("the book as it is", () => {
@@ -109,6 +116,21 @@ describe("[S27] a bundle", () => {
     expect(KINDS.filter((kind) => !(kind in rows))).toEqual(["editions", "slips", "reports", "lessons"]);
     const keys = flat(rows).map(({ kind, value }) => `${kind} ${value.id}`);
     expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  test("of a whole work has all that the bundles of its exercises and passages have, and no more", () => {
+    const store = openedDemo();
+    const [work] = readRows(store, "works").map(({ value }) => value.id);
+    const whole = accepted(readBundle(store, { work: work ?? "" })).rows;
+    const parts = readRows(store, "passages").map(
+      ({ value }) => accepted(readBundle(store, { passage: value.id })).rows,
+    );
+    const keysOf = (rows: object) => flat(rows).map(({ kind, value }) => `${kind} ${value.id}`);
+    expect(keysOf(whole).sort()).toEqual([...new Set(parts.flatMap(keysOf))].sort());
+    const refused = readBundle(store, { work: idOf(7) });
+    expect(refused.ok ? "" : refused.refusal.error.sentence).toMatch(
+      /^There is no work with the id .*Go back to the contents/,
+    );
   });
 
   test("holds every row that its rows name, as far as it bears on the exercise", () => {
