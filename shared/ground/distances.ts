@@ -25,34 +25,37 @@ export type SearchOptions = { readonly within: number; readonly care?: number };
 
 export const USUAL_SEARCH: SearchOptions = Object.freeze({ within: 0.01 });
 
-/** A mover made ready: its stretches and how thick it is to either side. */
+/** A mover made ready: its stretches in its own time, and how thick it is to either side. */
 type Ready = { readonly stretches: readonly Stretch[]; readonly thickness: number };
 /** `metres` is between the outsides, below 0 by as much as they overlap. */
 type Sample = { seconds: number; spanA: Span; spanB: Span; nearest: NearestPlaces; metres: number };
-/** What two movers have throughout: the time they share, and how thick both are together. */
-type Pair = { readonly first: number; readonly last: number; readonly thickness: number };
+/** What two movers have throughout: the time they share and how thick both are together. All is in the time of the first;
+ *  the second begins `later`. */
+type Pair = { readonly first: number; readonly last: number; readonly later: number; readonly thickness: number };
 /** A stretch of time without a break in either motion. `bound`: by their boxes alone, they are at least so far apart.
  *  When it begins and ends is asked of it, since most are never looked at. */
 type Overlap = { pair: Pair; motionA: Stretch; motionB: Stretch; bound: number };
 type Interval = { from: Sample; to: Sample; overlap: Overlap };
 
-function ready(mover: Mover, pieces?: readonly BoxedPiece[]): Ready {
-  return { stretches: stretchesOf(mover, pieces), thickness: mover.point === null ? mover.rider.body.halfWidth : 0 };
+function ready({ rider, point }: Mover, pieces?: readonly BoxedPiece[]): Ready {
+  const own = { rider: rider.starts === 0 ? rider : { ...rider, starts: 0 }, point };
+  return { stretches: stretchesOf(own, pieces), thickness: point === null ? rider.body.halfWidth : 0 };
 }
 
 function beginOf({ pair, motionA, motionB }: Overlap): number {
-  return Math.max(pair.first, motionA.from, motionB.from);
+  return Math.max(pair.first, motionA.from, motionB.from + pair.later);
 }
 
 function sampleAt({ pair, motionA, motionB }: Overlap, seconds: number): Sample {
   const spanA = motionA.at(seconds);
-  const spanB = motionB.at(seconds);
+  const spanB = motionB.at(seconds - pair.later);
   const nearest = nearestPlaces(spanA, spanB);
   return { seconds, spanA, spanB, nearest, metres: nearest.metres - pair.thickness };
 }
 
 function sampled(overlap: Overlap): Interval {
-  const to = Math.min(overlap.pair.last, overlap.motionA.to, overlap.motionB.to);
+  const { pair, motionA, motionB } = overlap;
+  const to = Math.min(pair.last, motionA.to, motionB.to + pair.later);
   return { from: sampleAt(overlap, beginOf(overlap)), to: sampleAt(overlap, to), overlap };
 }
 
@@ -66,29 +69,34 @@ function finite(value: number, otherwise: number): number {
   return Number.isFinite(value) ? value : otherwise;
 }
 
-function endOf(stretch: Stretch | undefined): number {
-  return stretch === undefined ? 0 : finite(stretch.to, stretch.from);
+/** From the first start of a mover to its last end, in its own time. Before it and after it nothing moves. */
+function ownTime({ stretches }: Ready): { first: number; last: number } {
+  const [start, end] = [stretches[0], stretches[stretches.length - 1]];
+  if (start === undefined || end === undefined) return { first: 0, last: 0 };
+  return { first: finite(start.from, start.to), last: finite(end.to, end.from) };
 }
 
 /** The stretches of time both share, from the first start to the last end, in order of time: the first of all, and those
  *  whose bound is at most `nearer`. */
-function overlapsOf(a: Ready, b: Ready, nearer: number): Overlap[] {
-  // Before the first start and after the last end nothing moves.
-  const first = Math.min(...[a, b].map(({ stretches: [one] }) => (one === undefined ? 0 : finite(one.from, one.to))));
-  const last = Math.max(...[a, b].map(({ stretches }) => endOf(stretches[stretches.length - 1])));
-  const pair: Pair = { first, last, thickness: a.thickness + b.thickness };
+function overlapsOf(a: Ready, b: Ready, later: number, nearer: number): Overlap[] {
+  const [timeA, timeB] = [ownTime(a), ownTime(b)];
+  const first = Math.min(timeA.first, timeB.first + later);
+  const last = Math.max(timeA.last, timeB.last + later);
+  const pair: Pair = { first, last, later, thickness: a.thickness + b.thickness };
   const overlaps: Overlap[] = [];
   for (let i = 0, j = 0; i < a.stretches.length && j < b.stretches.length; ) {
     const motionA = a.stretches[i] as Stretch;
     const motionB = b.stretches[j] as Stretch;
-    const from = Math.max(first, motionA.from, motionB.from);
-    const to = Math.min(last, motionA.to, motionB.to);
+    const endA = motionA.to;
+    const endB = motionB.to + later;
+    const from = Math.max(first, motionA.from, motionB.from + later);
+    const to = Math.min(last, endA, endB);
     if (to > from) {
       const bound = boxesApart(motionA.box, motionB.box) - pair.thickness;
       if (bound <= nearer || overlaps.length === 0) overlaps.push({ pair, motionA, motionB, bound });
     }
-    if (motionA.to <= motionB.to) i += 1;
-    if (motionB.to <= motionA.to) j += 1;
+    if (endA <= endB) i += 1;
+    if (endB <= endA) j += 1;
   }
   return overlaps;
 }
@@ -128,12 +136,18 @@ function checkOptions(options: SearchOptions): void {
  *  not above 0. When they touch, the first moment they do. */
 export function leastDistance(a: Mover, b: Mover, options: SearchOptions = USUAL_SEARCH): Nearest | null {
   checkOptions(options);
-  return leastBetween(ready(a), ready(b), options);
+  return onClock(a.rider, leastBetween(ready(a), ready(b), b.rider.starts - a.rider.starts, options));
 }
 
-function leastBetween(a: Ready, b: Ready, options: SearchOptions): Nearest | null {
+/** What was found in the time of a rider, on the common clock. */
+function onClock({ starts }: Rider, nearest: Nearest | null): Nearest | null {
+  return nearest === null ? null : { ...nearest, seconds: nearest.seconds + starts };
+}
+
+/** In the time of the first; the second begins `later`. */
+function leastBetween(a: Ready, b: Ready, later: number, options: SearchOptions): Nearest | null {
   const { within, care = Number.POSITIVE_INFINITY } = options;
-  const inTime = overlapsOf(a, b, Math.max(0, care - within));
+  const inTime = overlapsOf(a, b, later, Math.max(0, care - within));
   const first = inTime[0];
   if (first === undefined) return null;
   let best = sampleAt(first, beginOf(first));
@@ -169,7 +183,8 @@ const SHORTEST = 1e-3;
  *  missed only when it undercuts the limit by less than `within`. */
 export function firstWithin(a: Mover, b: Mover, limit: number, options: SearchOptions = USUAL_SEARCH): Nearest | null {
   checkOptions(options);
-  return firstBetween(overlapsOf(ready(a), ready(b), limit), limit, options.within);
+  const later = b.rider.starts - a.rider.starts;
+  return onClock(a.rider, firstBetween(overlapsOf(ready(a), ready(b), later, limit), limit, options.within));
 }
 
 function firstBetween(inTime: readonly Overlap[], limit: number, within: number): Nearest | null {
@@ -201,23 +216,56 @@ export type PairNearest = {
   readonly nearest: Nearest | null;
 };
 
-/** Every two riders by their bodies, then every carried point and every other rider's body, in the order given. */
+/** Every two riders by their bodies, then every carried point and every other rider's body, in the order given. Riders of
+ *  one path share what is made ready of it, and two that follow each other as two others do are searched once for all. */
 export function allDistances(riders: readonly Rider[], options: SearchOptions = USUAL_SEARCH): PairNearest[] {
   checkOptions(options);
-  // Riders of one path share its pieces.
   const paths = new Set(riders.map(({ timed }) => timed.path));
   const pieces = new Map([...paths].map((path) => [path, boxedPieces(path)]));
-  const bodies = riders.map((rider) => ready({ rider, point: null }, pieces.get(rider.timed.path)));
+  const made: [Mover, Ready][] = [];
+  const readyOf = (mover: Mover): Ready => {
+    const held = made.find(([other]) => movesAlike(other, mover));
+    if (held !== undefined) return held[1];
+    const stretches = ready(mover, pieces.get(mover.rider.timed.path));
+    made.push([mover, stretches]);
+    return stretches;
+  };
+  const searched = new Map<Ready, { b: Ready; later: number; nearest: Nearest | null }[]>();
+  const search = (a: Ready, b: Ready, later: number): Nearest | null => {
+    const ofA = searched.get(a) ?? [];
+    searched.set(a, ofA);
+    const held = ofA.find((one) => one.b === b && Math.abs(one.later - later) < AT_ONCE);
+    if (held !== undefined) return held.nearest;
+    const nearest = leastBetween(a, b, later, options);
+    ofA.push({ b, later, nearest });
+    return nearest;
+  };
+  const bodies = riders.map((rider) => readyOf({ rider, point: null }));
   const found: PairNearest[] = [];
+  const add = (a: Rider, ofA: Ready, point: CarriedPoint | null, b: Rider, ofB: Ready): void => {
+    found.push({ a, b, point, nearest: onClock(a, search(ofA, ofB, b.starts - a.starts)) });
+  };
   for (const [i, a] of riders.entries())
-    for (const [j, b] of riders.entries())
-      if (j > i)
-        found.push({ a, b, point: null, nearest: leastBetween(bodies[i] as Ready, bodies[j] as Ready, options) });
+    for (const [j, b] of riders.entries()) if (j > i) add(a, bodies[i] as Ready, null, b, bodies[j] as Ready);
   for (const a of riders)
     for (const point of a.points) {
-      const carried = ready({ rider: a, point }, pieces.get(a.timed.path));
-      for (const [j, b] of riders.entries())
-        if (b !== a) found.push({ a, b, point, nearest: leastBetween(carried, bodies[j] as Ready, options) });
+      const carried = readyOf({ rider: a, point });
+      for (const [j, b] of riders.entries()) if (b !== a) add(a, carried, point, b, bodies[j] as Ready);
     }
   return found;
+}
+
+/** Seconds by which two riders may follow each other otherwise than two others and be as near: what rounding makes. */
+const AT_ONCE = 1e-9;
+
+/** Whether two movers do the same, each in its own time. */
+function movesAlike(one: Mover, other: Mover): boolean {
+  const [a, b] = [one.rider, other.rider];
+  return (
+    a.timed.path === b.timed.path &&
+    a.timed.times === b.timed.times &&
+    a.counts === b.counts &&
+    one.point?.moments === other.point?.moments &&
+    (["ahead", "behind", "halfWidth"] as const).every((size) => a.body[size] === b.body[size])
+  );
 }

@@ -3,7 +3,7 @@
  *  May import: siblings in shared/ground. Keeps rule G64 (shared/ground/RULES.md). Metres, seconds of the common clock. */
 import type { Span } from "./nearest.ts";
 import type { Path } from "./path.ts";
-import { axisExtremes, type Box, boxAround, halt, type Piece } from "./piece.ts";
+import { type Box, boxOfPiece, halt, type Piece } from "./piece.ts";
 import { directionOf, type Point, type Pose, radiansOf } from "./plane.ts";
 import { type CarriedPoint, carriedAt, type PointMoment, type Rider } from "./riders.ts";
 
@@ -38,7 +38,7 @@ type Ride = {
 };
 
 function boxed(piece: Piece): BoxedPiece {
-  return { piece, way: directionOf(piece.heading), box: boxAround(axisExtremes(piece)) };
+  return { piece, way: directionOf(piece.heading), box: boxOfPiece(piece) };
 }
 
 /** The pieces of a path, made ready once for all that rides it. */
@@ -104,13 +104,18 @@ function bodyStretch(rider: Rider, ride: Ride, from: number, to: number): Stretc
   };
 }
 
+/** The plain root: Math.hypot is many times slower, and no shaft is so long that its square runs over. */
+function reachOf(ahead: number, left: number): number {
+  return Math.sqrt(ahead * ahead + left * left);
+}
+
 function pointStretch(rider: Rider, point: CarriedPoint, ride: Ride, from: number, to: number): Stretch {
   const first = carriedAt(point, from - rider.starts);
   const last = carriedAt(point, to - rider.starts);
-  const reach = Math.max(Math.hypot(first.ahead, first.left), Math.hypot(last.ahead, last.left));
+  const reach = Math.max(reachOf(first.ahead, first.left), reachOf(last.ahead, last.left));
   const lasts = to - from;
   const moves = Number.isFinite(lasts) && (first.ahead !== last.ahead || first.left !== last.left);
-  const shift = moves ? Math.hypot(last.ahead - first.ahead, last.left - first.left) / lasts : 0;
+  const shift = moves ? reachOf(last.ahead - first.ahead, last.left - first.left) / lasts : 0;
   return {
     from,
     to,

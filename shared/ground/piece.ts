@@ -235,6 +235,25 @@ export function axisExtremes(piece: Piece): Point[] {
   return [...ends, ...turning.filter((point) => point !== null)];
 }
 
+/** The smallest upright box round a piece. */
+export function boxOfPiece(piece: Piece): Box {
+  switch (piece.is) {
+    case "straight": {
+      const { from, to } = piece;
+      return {
+        left: Math.min(from.x, to.x),
+        right: Math.max(from.x, to.x),
+        foot: Math.min(from.y, to.y),
+        head: Math.max(from.y, to.y),
+      };
+    }
+    case "arc":
+      return boxAround(axisExtremes(piece));
+    default:
+      return { left: piece.at.x, right: piece.at.x, foot: piece.at.y, head: piece.at.y };
+  }
+}
+
 /** The box round places; exact for a piece's `axisExtremes`. Throws RangeError for none. */
 export function boxAround(points: readonly Point[]): Box {
   if (points.length === 0) throw new RangeError("There is no box round no places.");

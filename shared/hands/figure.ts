@@ -128,26 +128,30 @@ function told<T>(values: readonly T[], test: (value: T) => boolean): Told {
 
 /** Drawn in the plane through the hand whose place on the object is known. */
 function shaftLine(held: ObjectState, hands: Record<Hand, Point>, hour: number | null): HandsFigure["shaft"] {
-  const gripping = HANDS.map((hand) => ({ hand, zone: exactly<Zone | null>(held.grip[hand]) }));
+  const [left, right] = [shareOf(held, "left"), shareOf(held, "right")];
   // With both hands on it the one farther from the point carries the drawing.
-  const [carrier] = gripping
-    .flatMap(({ hand, zone }) => (zone === null ? [] : [{ hand, share: PLACE[zone] }]))
-    .sort((first, second) => first.share - second.share);
-  if (hour === null || carrier === undefined) return null;
+  const share = left === null || (right !== null && right < left) ? right : left;
+  if (hour === null || share === null) return null;
+  const at = hands[share === left ? "left" : "right"];
   const length = held.object.lengthMetres ?? LENGTH[held.object.is] ?? 1;
   const angle = (hour * Math.PI) / 6;
-  const [dx, dy] = [Math.sin(angle), Math.cos(angle)];
-  const along = (from: Point, distance: number): Point => ({
-    x: round(from.x + dx * distance),
-    y: round(from.y + dy * distance),
-  });
-  const at = hands[carrier.hand];
   return {
-    butt: along(at, -length * carrier.share),
-    point: along(at, length * (1 - carrier.share)),
+    butt: along(at, angle, -length * share),
+    point: along(at, angle, length * (1 - share)),
     object: held.object.id,
     planted: told(possible(held.frame, ["carried", "planted"]), (frame) => frame === "planted"),
   };
+}
+
+/** Where a hand grips, as a share of the length from the butt; null where that is not known, or it does not. */
+function shareOf({ grip }: ObjectState, hand: Hand): number | null {
+  const zone = exactly<Zone | null>(grip[hand]);
+  return zone === null ? null : PLACE[zone];
+}
+
+/** So many metres from a place, at radians clockwise from ahead. */
+function along(from: Point, angle: number, distance: number): Point {
+  return { x: round(from.x + Math.sin(angle) * distance), y: round(from.y + Math.cos(angle) * distance) };
 }
 
 /** To whole millimetres, so that the same state gives the same drawing everywhere. */

@@ -3,17 +3,19 @@
  *  byte. What is quoted from the text stays as it is. */
 import { mirrorGround } from "../ground/grounds.ts";
 import { mirrorPath } from "../ground/path.ts";
+import type { ControlState } from "../hands/state.ts";
 import { mirrorHour, swapped } from "./mirror-act.ts";
 import { mirrorState } from "./mirror-state.ts";
 import { mirrorWords } from "./mirror-words.ts";
 import type { Finding, Lane, Ridden, RiddenStage, RiddenThreat } from "./ridden.ts";
 
 export function mirrorRidden(ridden: Ridden): Ridden {
-  const words = (sentence: string): string => mirrorWords(sentence, ridden.quoted);
+  const words = once((sentence: string): string => mirrorWords(sentence, ridden.quoted));
+  const state = once(mirrorState);
   return {
     ...ridden,
     ground: mirrorGround(ridden.ground),
-    stages: ridden.stages.map((stage) => mirrorStage(stage, words)),
+    stages: ridden.stages.map((stage) => mirrorStage(stage, words, state)),
     timed: { ...ridden.timed, path: mirrorPath(ridden.timed.path) },
     lanes: mirrorLanes(ridden.lanes, words),
     threats: ridden.threats.map(mirrorThreat),
@@ -24,16 +26,26 @@ export function mirrorRidden(ridden: Ridden): Ridden {
 
 type Words = (sentence: string) => string;
 
-function mirrorStage(stage: RiddenStage, words: Words): RiddenStage {
+/** One state stands in many stages, and one sentence in many spans: each is mirrored once. */
+function once<T>(mirror: (value: T) => T): (value: T) => T {
+  const made = new Map<T, T>();
+  return (value) => {
+    const held = made.get(value) ?? mirror(value);
+    made.set(value, held);
+    return held;
+  };
+}
+
+function mirrorStage(stage: RiddenStage, words: Words, state: (of: ControlState) => ControlState): RiddenStage {
   return {
     ...stage,
     mirrored: !stage.mirrored,
     refusal: stage.refusal === null ? null : words(stage.refusal),
     refused: stage.refused.map(({ action, sentence }) => ({ action, sentence: words(sentence) })),
     notes: stage.notes.map(words),
-    before: mirrorState(stage.before),
-    instants: stage.instants.map((instant) => ({ ...instant, after: mirrorState(instant.after) })),
-    after: mirrorState(stage.after),
+    before: state(stage.before),
+    instants: stage.instants.map((instant) => ({ ...instant, after: state(instant.after) })),
+    after: state(stage.after),
   };
 }
 
