@@ -3,7 +3,15 @@
 import type { HistoryEntry } from "../../schema/api.ts";
 import type { LoggedChange } from "../../schema/change.ts";
 import { formatReference } from "../../shared/cite/format-reference.ts";
-import { changesBefore, editsOf, findChange, passageTouchedBy, type StoredChange, touchedBy } from "./log.ts";
+import {
+  changesBefore,
+  changesTouching,
+  editsOf,
+  findChange,
+  passageTouchedBy,
+  type StoredChange,
+  touchedBy,
+} from "./log.ts";
 import type { Store } from "./open-store.ts";
 import { readRow } from "./read-row.ts";
 import { undoneBy } from "./undo-change.ts";
@@ -41,6 +49,15 @@ export function readChange(store: Store, id: string): LoggedChange | null {
   const change = findChange(store, id);
   if (change === null) return null;
   return { ...headOf(change), sitting: change.sitting, edits: editsOf(store, change.number) };
+}
+
+/** Changes with all their rows that touched one of these after a change, oldest first. What was taken back since is left
+ *  out, with what took it back. */
+export function readChangesOf(store: Store, ids: readonly string[], after: number): LoggedChange[] {
+  const undone = undoneBy(store);
+  return changesTouching(store, ids, after)
+    .filter(({ id, undoes }) => !undone.has(id) && undoes === null)
+    .map((change) => ({ ...headOf(change), sitting: change.sitting, edits: editsOf(store, change.number) }));
 }
 
 function headOf({ number, id, when, who, why, group, undoes }: StoredChange) {

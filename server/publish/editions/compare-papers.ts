@@ -1,0 +1,179 @@
+/** server/publish/editions/compare-papers.ts - what one edition of a paper says otherwise than another, item by item.
+ *  May import: schema types, diff, siblings. Items are known by what they are made from, so a step that is only numbered
+ *  anew is no difference of its own: all of those are one note. */
+import { diffArrays } from "diff";
+import type { Paper } from "../../../schema/paper.ts";
+import { itemsOf, type Of, type PaperItem, type PaperLine } from "./paper-items.ts";
+
+export interface Difference {
+  is: "reads" | "added" | "left out" | "moved";
+  /** In the words of the older edition: "Step 5, left hand, second line"; of what is new, where it comes. */
+  where: string;
+  element: string | null;
+  /** The number the older edition showed; of what is new, the number it has now. */
+  shown: string | null;
+  /** "" for what is added. */
+  was: string;
+  /** "" for what is left out. */
+  now: string;
+  of: Of;
+}
+
+export interface Compared {
+  differences: Difference[];
+  /** "Steps 6 to 9 are now numbered 7 to 10." "" when none is. */
+  renumbered: string;
+}
+
+/** In the order of the older paper, what is new where it comes. Empty when both say the same. */
+export function comparePapers(older: Paper, newer: Paper): Compared {
+  const [olds, news] = [itemsOf(older), itemsOf(newer)];
+  const newByKey = new Map(news.map((item) => [item.key, item]));
+  const oldKeys = new Set(olds.map(({ key }) => key));
+  const moved = movedKeys(
+    olds.filter(({ key, element }) => element !== null && newByKey.has(key)),
+    news.filter(({ key, element }) => element !== null && oldKeys.has(key)),
+  );
+  const placed = olds.flatMap((item, at) =>
+    differencesOf(item, newByKey.get(item.key), news, moved).map((difference) => ({ at, difference })),
+  );
+  const placeOf = new Map(olds.map(({ key }, at) => [key, at]));
+  let last = -1;
+  for (const item of news) {
+    last = placeOf.get(item.key) ?? last;
+    // What is new comes behind what stood before it.
+    if (!oldKeys.has(item.key)) placed.push({ at: last + 0.5, difference: whole("added", item) });
+  }
+  placed.sort((a, b) => a.at - b.at);
+  return { differences: placed.map(({ difference }) => difference), renumbered: renumbering(olds, newByKey) };
+}
+
+function differencesOf(
+  item: PaperItem,
+  now: PaperItem | undefined,
+  news: readonly PaperItem[],
+  moved: ReadonlySet<string>,
+): Difference[] {
+  if (now === undefined) return [whole("left out", item)];
+  const said = linesDiffer(item, now);
+  return moved.has(item.key) ? [move(item, news, now), ...said] : said;
+}
+
+/** The lines of one item that read otherwise: pairs where a line took another's place, else struck out or added. */
+function linesDiffer(old: PaperItem, now: PaperItem): Difference[] {
+  const places = [...new Set([...old.lines, ...now.lines].map(({ place }) => place))];
+  return places.flatMap((place) => {
+    const [before, after] = [wordsAt(old.lines, place), wordsAt(now.lines, place)];
+    const found: Difference[] = [];
+    let line = 0;
+    let struck: { words: string; line: number }[] = [];
+    const strike = () => {
+      for (const { words, line: at } of struck) found.push(reads(old, place, before.length, at, words, ""));
+      struck = [];
+    };
+    for (const { added, removed, value } of diffArrays(before, after)) {
+      for (const words of value) {
+        if (removed) struck.push({ words, line: line++ });
+        else if (added) {
+          const [instead, ...rest] = struck;
+          struck = rest;
+          found.push(reads(old, place, before.length, instead?.line ?? line, instead?.words ?? "", words, now.of));
+        } else line += 1;
+      }
+      if (!removed) strike();
+    }
+    strike();
+    return found;
+  });
+}
+
+const wordsAt = (lines: readonly PaperLine[], place: string): string[] =>
+  lines.filter((line) => line.place === place).map(({ words }) => words);
+
+function reads(
+  item: PaperItem,
+  place: string,
+  lines: number,
+  line: number,
+  was: string,
+  now: string,
+  nowOf: Of = [],
+): Difference {
+  const where = [item.where, place, lines > 1 ? `${ordinal(line + 1)} line` : ""].filter((part) => part !== "");
+  return {
+    is: "reads",
+    where: where.join(", "),
+    element: item.element,
+    shown: item.shown,
+    was,
+    now,
+    of: both(item.of, nowOf),
+  };
+}
+
+function both(one: Of, other: Of): Of {
+  const known = new Set(one.map(({ kind, id }) => `${kind} ${id}`));
+  return [...one, ...other.filter(({ kind, id }) => !known.has(`${kind} ${id}`))];
+}
+
+function whole(is: "added" | "left out", item: PaperItem): Difference {
+  const words = item.lines.map(({ words: said }) => said).join("; ");
+  const { where, element, shown, of } = item;
+  return { is, where, element, shown, was: is === "added" ? "" : words, now: is === "added" ? words : "", of };
+}
+
+function move(item: PaperItem, news: readonly PaperItem[], other: PaperItem): Difference {
+  const before = news.slice(0, news.indexOf(other)).findLast(({ element }) => element !== null);
+  return {
+    ...{ is: "moved", where: item.where, element: item.element, shown: item.shown, of: other.of },
+    was: item.lines[0]?.words ?? "",
+    now: before === undefined ? "now comes first" : `now comes after “${before.lines[0]?.words ?? before.where}”`,
+  };
+}
+
+/** Keys out of the longest run that keeps its order. */
+function movedKeys(olds: readonly PaperItem[], news: readonly PaperItem[]): Set<string> {
+  const order = new Map(news.map(({ key }, index) => [key, index]));
+  const places = olds.map(({ key }) => order.get(key) ?? -1);
+  const best = places.map(() => 1);
+  const from = places.map(() => -1);
+  for (let i = 0; i < places.length; i += 1) {
+    for (let j = 0; j < i; j += 1) {
+      if ((places[j] ?? 0) < (places[i] ?? 0) && (best[j] ?? 0) + 1 > (best[i] ?? 0)) {
+        best[i] = (best[j] ?? 0) + 1;
+        from[i] = j;
+      }
+    }
+  }
+  const kept = new Set<number>();
+  let at = best.indexOf(Math.max(0, ...best));
+  for (; at >= 0; at = from[at] ?? -1) kept.add(at);
+  return new Set(olds.flatMap(({ key }, index) => (kept.has(index) ? [] : [key])));
+}
+
+/** Runs of steps whose number alone changed, each as one clause. */
+function renumbering(olds: readonly PaperItem[], newByKey: ReadonlyMap<string, PaperItem>): string {
+  const pairs = olds.flatMap(({ key, shown }) => {
+    const now = newByKey.get(key)?.shown ?? null;
+    const [was, is] = [Number(shown), Number(now)];
+    return shown === null || now === null || shown === now || Number.isNaN(was + is) ? [] : [{ was, is }];
+  });
+  const runs: { was: number; is: number; length: number }[] = [];
+  for (const { was, is } of pairs) {
+    const run = runs.find((one) => is - was === one.is - one.was && was <= one.was + one.length && was >= one.was);
+    if (run === undefined) runs.push({ was, is, length: 1 });
+    else run.length = Math.max(run.length, was - run.was + 1);
+  }
+  const clauses = runs.map(({ was, is, length }) =>
+    length === 1
+      ? `step ${was} is now numbered ${is}`
+      : `steps ${was} to ${was + length - 1} are now numbered ${is} to ${is + length - 1}`,
+  );
+  const [first] = clauses;
+  return first === undefined
+    ? ""
+    : `${first.charAt(0).toUpperCase()}${[first, ...clauses.slice(1)].join("; ").slice(1)}.`;
+}
+
+const ORDINALS = ["", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth"];
+const ordinal = (count: number): string => ORDINALS[count] ?? `${count}th`;

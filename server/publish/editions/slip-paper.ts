@@ -1,0 +1,93 @@
+/** server/publish/editions/slip-paper.ts - the correction slip: for what was printed read what holds now, and why.
+ *  May import: schema types, shared/drill, siblings. One page for whoever holds the older edition; it cites the numbers that
+ *  edition showed. */
+import {
+  type Block,
+  type Line,
+  PAPER_FORMAT,
+  PAPER_FORMAT_VERSION,
+  type Paper,
+  type Span,
+} from "../../../schema/paper.ts";
+import type { Slip } from "../../../schema/teaching.ts";
+import { CAUTION } from "../../../shared/drill/caution.ts";
+
+type Words = Extract<Span, { is: "words" }>;
+
+export interface SlipOf {
+  older: { number: number; title: string; issued: string };
+  /** Null where it is held against the work as it is now. */
+  newer: { number: number; issued: string } | null;
+  work: Paper["work"];
+  size: Paper["size"];
+  on: string;
+  entries: Slip["entries"];
+  renumbered: string;
+}
+
+export function slipPaper({ older, newer, work, size, on, entries, renumbered }: SlipOf): Paper {
+  const title = `Corrections to “${older.title}”`;
+  const by = newer === null ? `the work as it stands on ${on}` : `edition ${newer.number} of ${newer.issued}`;
+  const blocks: Block[] = [
+    { is: "heading", level: 1, anchor: null, words: [words(title)], of: [] },
+    {
+      is: "paragraph",
+      as: "lead",
+      words: [words(`For whoever holds edition ${older.number} of ${older.issued}. Corrected by ${by}.`)],
+      of: [],
+    },
+    {
+      is: "table",
+      as: "plain",
+      caption: [],
+      columns: [
+        { name: "Where", share: 1 },
+        { name: "Correction", share: 3 },
+      ],
+      rows: entries.map(({ element, shown, was, now, why }) => ({
+        anchor: null,
+        of: element === null ? [] : [{ kind: "elements", id: element }],
+        element,
+        shown: null,
+        cells: [[[words(shown, "strong")]], [correction(was, now), ...(why === "" ? [] : [[words(why, "soft")]])]],
+      })),
+    },
+  ];
+  if (renumbered !== "") {
+    blocks.push({ is: "paragraph", as: "body", words: [words(`Numbers: ${renumbered}`)], of: [] });
+  }
+  blocks.push({ is: "paragraph", as: "caution", words: [words(CAUTION)], of: [] });
+  return {
+    format: PAPER_FORMAT,
+    formatVersion: PAPER_FORMAT_VERSION,
+    kind: "correction slip",
+    size,
+    language: "en",
+    title,
+    work,
+    running: { left: work.title, right: `Corrections to edition ${older.number}` },
+    edition: null,
+    notesAt: "foot",
+    blocks,
+    notes: [],
+  };
+}
+
+function correction(was: string, now: string): Line {
+  if (was === "") return [words("Add "), said(now)];
+  if (now === "") return [words("Strike out "), said(was)];
+  if (now.startsWith("now comes ")) return [said(was), words(` ${now}.`)];
+  return [words("For "), said(was), words(" read "), said(now)];
+}
+
+const words = (text: string, as: Words["as"] = null): Words => ({
+  is: "words",
+  text,
+  as,
+  language: null,
+  standing: null,
+  to: null,
+});
+
+/** What a paper says stands between quotation marks; marks within it become single ones. */
+const said = (text: string): Words => words(`“${text.replace(/“/gu, "‘").replace(/”/gu, "’")}”`, "strong");
