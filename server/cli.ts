@@ -2,7 +2,7 @@
  *  file, it gives too. May import: server/commands. */
 import { runCommandLine } from "./commands/run.ts";
 
-process.exitCode = runCommandLine(process.argv.slice(2), {
+process.exitCode = await runCommandLine(process.argv.slice(2), {
   out: (text) => process.stdout.write(`${text}\n`),
   bytes: (bytes) => process.stdout.write(bytes),
   error: (text) => process.stderr.write(`${text}\n`),

@@ -39,7 +39,7 @@ export interface Command {
   words: readonly [fewest: number, most: number];
   /** Whether the store must be there, is made when it is not, or is not touched at all. */
   store: "there" | "made" | "untouched";
-  run: (call: Call) => ExitCode;
+  run: (call: Call) => ExitCode | Promise<ExitCode>;
 }
 
 export type ParseOptions = NonNullable<ParseArgsConfig["options"]>;

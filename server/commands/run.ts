@@ -28,7 +28,7 @@ export interface Surroundings extends Speaking {
   now: string;
 }
 
-export function runCommandLine(args: readonly string[], around: Surroundings): ExitCode {
+export async function runCommandLine(args: readonly string[], around: Surroundings): Promise<ExitCode> {
   const [name, ...rest] = args;
   if (name === undefined || name === "help" || name === "--help" || name === "-h") {
     const asked = COMMANDS.find((known) => known.name === rest[0]);
@@ -88,7 +88,7 @@ function readArguments(command: Command, args: string[]): Arguments | { problem:
   return { words, options };
 }
 
-function runOnStore(command: Command, { words, options }: Arguments, around: Surroundings): ExitCode {
+async function runOnStore(command: Command, { words, options }: Arguments, around: Surroundings): Promise<ExitCode> {
   const named = storeFile(typeof options.file === "string" ? options.file : undefined, around.environment);
   const file = command.store === "untouched" ? ":memory:" : named;
   if (command.store === "there" && !existsSync(file)) {
@@ -99,7 +99,7 @@ function runOnStore(command: Command, { words, options }: Arguments, around: Sur
   if (!opened.ok) return tellRefusal(around, opened.refusal);
   const store = opened.value;
   try {
-    return command.run({ ...around, store, words, options });
+    return await command.run({ ...around, store, words, options });
   } finally {
     store.close();
   }

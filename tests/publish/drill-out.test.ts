@@ -21,10 +21,10 @@ beforeAll(async () => {
 });
 
 /** The bytes a command writes to the terminal. */
-function fromCommandLine(...args: string[]): Buffer {
+async function fromCommandLine(...args: string[]): Promise<Buffer> {
   const chunks: Uint8Array[] = [];
   const errors: string[] = [];
-  const code = runCommandLine([...args, "--file", app.file], {
+  const code = await runCommandLine([...args, "--file", app.file], {
     out: (text) => chunks.push(Buffer.from(`${text}\n`)),
     bytes: (bytes) => chunks.push(bytes),
     error: (text) => errors.push(text),
@@ -45,8 +45,8 @@ describe.each(Object.entries(exercises))("the exercise “%s”", (_name, id) =>
   test("gives the same bytes from the window and the command line, each time", async () => {
     const json = (await send(app, `/api/exercises/${id}/drill.json`)).bytes;
     const page = (await send(app, `/api/exercises/${id}/drill.html?way=mounted`)).bytes;
-    expect(fromCommandLine("drill", id).equals(json)).toBe(true);
-    expect(fromCommandLine("drill", id, "--page", "--way", "mounted").equals(page)).toBe(true);
+    expect((await fromCommandLine("drill", id)).equals(json)).toBe(true);
+    expect((await fromCommandLine("drill", id, "--page", "--way", "mounted")).equals(page)).toBe(true);
     const again = [drillJson(app.store, id, AS_ADOPTED), drillPage(app.store, id, AS_ADOPTED)];
     expect(again.map((made) => made.ok && Buffer.from(made.value))).toEqual([json, page]);
   });

@@ -10,10 +10,10 @@ import { temporaryFolder, temporaryStorePath } from "../kit/temporary-store-path
 const NOW = "2026-05-04T10:00:00.000Z";
 const FILE_TEXT = "7.1\nLet him ride a circle.\n\n7.2\nLet him turn.\n";
 
-function run(file: string, ...args: string[]): { code: number; out: string; error: string } {
+async function run(file: string, ...args: string[]): Promise<{ code: number; out: string; error: string }> {
   const out: string[] = [];
   const errors: string[] = [];
-  const code = runCommandLine(args, {
+  const code = await runCommandLine(args, {
     out: (text) => out.push(text),
     bytes: (bytes) => out.push(Buffer.from(bytes).toString("utf8")),
     error: (text) => errors.push(text),
@@ -55,8 +55,8 @@ describe("what is asked wrongly", () => {
     ["a change that is not there", ["undo", "99"], 1, /no change with the id 99/],
     ["a file that is not there", ["import", "/nowhere/book.xml"], 1, /cannot be read: ENOENT/],
     ["a store that is not there", ["works", "--file", "/nowhere/store.sqlite"], 1, /no store at .*--file/],
-  ])("%s", (_name, args, code, words) => {
-    const ended = run(file, ...args);
+  ])("%s", async (_name, args, code, words) => {
+    const ended = await run(file, ...args);
     expect(ended.code).toBe(code);
     expect(ended.out + ended.error).toMatch(words);
     expect(existsSync("/nowhere")).toBe(false);
@@ -64,29 +64,29 @@ describe("what is asked wrongly", () => {
 });
 
 describe("the lists", () => {
-  test("name works, exercises and passages with their ids", () => {
+  test("name works, exercises and passages with their ids", async () => {
     const file = storeWithDemo();
-    expect(run(file, "works").out).toMatch(
+    expect((await run(file, "works")).out).toMatch(
       /^The Varne Riding-House Book\t.*\t3 exercises\t\d+ passages\t[0-9a-f-]{36}$/,
     );
-    expect(run(file, "exercises").out.split("\n")).toHaveLength(3);
-    expect(run(file, "passages", "the varne riding-house book").out).toMatch(
+    expect((await run(file, "exercises")).out.split("\n")).toHaveLength(3);
+    expect((await run(file, "passages", "the varne riding-house book")).out).toMatch(
       /^A f\. 2v, ll\. 4–15; .*\t\d+ %\tThe court/,
     );
-    expect(run(file, "history").out).toMatch(/^1\t2026-05-04.*elements \+\d+/);
+    expect((await run(file, "history")).out).toMatch(/^1\t2026-05-04.*elements \+\d+/);
   });
 });
 
 describe("bringing in", () => {
-  test("a preview stores nothing, not even a store with rows in it", () => {
+  test("a preview stores nothing, not even a store with rows in it", async () => {
     const [file, source] = [temporaryStorePath(), join(temporaryFolder(), "book.txt")];
     writeFileSync(source, FILE_TEXT);
-    const ended = run(file, "import", source, "--preview");
+    const ended = await run(file, "import", source, "--preview");
     expect(ended.out).toMatch(/7\.1\t.*\tLet him ride a circle\.\n7\.2/);
-    expect(run(file, "works").out).toBe("");
+    expect((await run(file, "works")).out).toBe("");
   });
 
-  test("then it is there, is undone, and the log gives the rows", () => {
+  test("then it is there, is undone, and the log gives the rows", async () => {
     const [file, source] = [temporaryStorePath(), join(temporaryFolder(), "book.txt")];
     writeFileSync(source, FILE_TEXT);
     const options = [
@@ -101,37 +101,37 @@ describe("bringing in", () => {
       "--title",
       "Both",
     ];
-    expect(run(file, "import", source, ...options)).toMatchObject({
+    expect(await run(file, "import", source, ...options)).toMatchObject({
       code: 0,
       out: expect.stringMatching(/^2 passages brought in as “English”/),
     });
-    expect(run(file, "exercises").out).toMatch(/\tBoth\tA Book\t/);
-    expect(run(file, "import", source, "--work", "A Book", "--layer", "English")).toMatchObject({
+    expect((await run(file, "exercises")).out).toMatch(/\tBoth\tA Book\t/);
+    expect(await run(file, "import", source, "--work", "A Book", "--layer", "English")).toMatchObject({
       code: 1,
       error: expect.stringMatching(/already has a text called “English”/),
     });
-    expect(run(file, "replay").out).toMatch(/log of 1 changes gives exactly the \d+ rows/);
-    expect(run(file, "undo", "1")).toMatchObject({ code: 0, out: "Taken back by change 2." });
-    expect(run(file, "works").out).toBe("");
-    expect(run(file, "undo", "1").error).toMatch(/taken back/i);
-    expect(run(file, "replay").code).toBe(0);
+    expect((await run(file, "replay")).out).toMatch(/log of 1 changes gives exactly the \d+ rows/);
+    expect(await run(file, "undo", "1")).toMatchObject({ code: 0, out: "Taken back by change 2." });
+    expect((await run(file, "works")).out).toBe("");
+    expect((await run(file, "undo", "1")).error).toMatch(/taken back/i);
+    expect((await run(file, "replay")).code).toBe(0);
   });
 });
 
-test("a drill goes into the file that is named", () => {
+test("a drill goes into the file that is named", async () => {
   const file = storeWithDemo();
   const out = join(temporaryFolder(), "circle.html");
-  expect(run(file, "drill", "of the circle about the well", "--page", "--out", out).code).toBe(0);
+  expect((await run(file, "drill", "of the circle about the well", "--page", "--out", out)).code).toBe(0);
   expect(readFileSync(out, "utf8")).toMatch(/^<!doctype html>/);
-  expect(run(file, "drill", "1").out).toMatch(/^\{\n {2}"format": "passagework-drill"/);
-  expect(run(file, "drill", "1", "--out", "/nowhere/x.json")).toMatchObject({
+  expect((await run(file, "drill", "1")).out).toMatch(/^\{\n {2}"format": "passagework-drill"/);
+  expect(await run(file, "drill", "1", "--out", "/nowhere/x.json")).toMatchObject({
     code: 1,
     error: expect.stringMatching(/ENOENT/),
   });
 });
 
-test("the schemas are written anew into a folder", () => {
+test("the schemas are written anew into a folder", async () => {
   const folder = temporaryFolder();
-  expect(run("unused", "schemas", "--out", folder).code).toBe(0);
+  expect((await run("unused", "schemas", "--out", folder)).code).toBe(0);
   expect(JSON.parse(readFileSync(join(folder, "drill.schema.json"), "utf8")).$id).toMatch(/drill/);
 });
