@@ -1,7 +1,7 @@
 /** shared/decide/brute-force.ts - the count by trying every assignment: slow, plain, and the oracle of every other.
  *  May import: siblings in shared/decide. Keeps rules N1-N7 (shared/decide/RULES.md). Exact: counts are big integers. */
 import { assignments, parentsFirst } from "./assignments.ts";
-import type { Assignment, Puzzle } from "./puzzle.ts";
+import type { Assignment, Pick, Puzzle } from "./puzzle.ts";
 import { type WitnessStep, walk } from "./walk.ts";
 
 export type ReadingVerdict = "forced" | "possible" | "dead" | "ruled out";
@@ -21,8 +21,8 @@ export interface ReadingShare {
 
 /** Two readings of different cruxes, each possible by itself, never together. */
 export interface ExcludedPair {
-  first: { crux: string; reading: string };
-  second: { crux: string; reading: string };
+  first: Pick;
+  second: Pick;
 }
 
 export interface Count {
@@ -118,7 +118,6 @@ function pairsOf(assignment: Assignment): string[] {
   return picks.flatMap((first, index) => picks.slice(index + 1).map((second) => pair(first, second)));
 }
 
-type Pick = { crux: string; reading: string };
 /** Assignments list parents first, as `excludedPairs` does, so the order within a pair is one and the same. */
 const pair = (first: Pick, second: Pick): string =>
   JSON.stringify([first.crux, first.reading, second.crux, second.reading]);

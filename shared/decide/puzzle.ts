@@ -48,8 +48,12 @@ export interface Stage {
   id: string;
   /** Cruxes `run` may ask for. */
   touches: readonly string[];
-  /** Total: every state goes on, at least one way. A state without a way on is a broken puzzle and throws. */
-  run: (state: string, readingOf: ReadingOf) => readonly Successor[];
+  /** Values said here that a search for clashes may take as not said; missing: none. */
+  stated?: readonly string[];
+  /** Total: every state goes on, at least one way. A state without a way on is a broken puzzle and throws. Of `without`,
+   *  those among `stated` are taken as not said (missing: all are said). That may add ways on and take hits away, never
+   *  the other way round: dropping only ever enlarges. The same arguments always give the same answer. */
+  run: (state: string, readingOf: ReadingOf, without?: ReadonlySet<string>) => readonly Successor[];
 }
 
 export interface Puzzle {
@@ -59,6 +63,12 @@ export interface Puzzle {
   /** The states it may begin in; several where the beginning is not said. */
   start: readonly string[];
   stages: readonly Stage[];
+}
+
+/** One reading of one crux. */
+export interface Pick {
+  crux: string;
+  reading: string;
 }
 
 /** A reading for every crux that arises; cruxes that do not arise are missing. */
