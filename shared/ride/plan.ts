@@ -60,7 +60,8 @@ function actsOf(source: Source, ground: RidingGround): { acts: RiddenAct[]; with
       const { drill, timing } = action;
       if (!mirrored) return { id: drill.id, via, drill, known: action.known, timing, words: drill.text, mirrored };
       const known = mirrorAct(action.known, partnerOf);
-      return { id: drill.id, via, drill, known, timing, words: knownWords(known, source.compiling.names), mirrored };
+      const { wordless, names } = source.compiling;
+      return { id: drill.id, via, drill, known, timing, words: wordless ? "" : knownWords(known, names), mirrored };
     });
   return { acts, withoutPartner: [...alone].sort() };
 }

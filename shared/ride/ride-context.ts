@@ -15,6 +15,7 @@ import type { Usual } from "../ground/usual.ts";
 import type { KnownHold } from "../hands/apply-hold.ts";
 import type { KnownAct } from "../hands/known-act.ts";
 import type { Ridden } from "./ridden.ts";
+import type { CarriedIn } from "./rules/carried-in.ts";
 
 export type Rein = "as it is" | "mirror the world" | "on the other rein";
 
@@ -65,6 +66,8 @@ export interface RideContext {
   element: (id: string) => DrillElement | null;
   /** A hold as it is used in a stage: mirrored where the stage is. */
   hold: (stage: number, id: string) => KnownHold | null;
+  /** Only where a ride is judged from the middle: what was so before its first stage. */
+  carriedIn?: CarriedIn;
   /** The same ride with one crux read otherwise; its findings are empty. */
   rideUnder: (crux: string, reading: string) => { ridden: Ridden; context: RideContext };
 }

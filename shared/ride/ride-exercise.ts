@@ -11,24 +11,23 @@ import { rideFigure } from "../ground/figures/ride-figure.ts";
 import type { Pose } from "../ground/plane.ts";
 import { USUAL } from "../ground/usual.ts";
 import { exactly } from "../hands/known.ts";
-import { afterUntreated, type ControlState, startState } from "../hands/state.ts";
+import { type ControlState, startState } from "../hands/state.ts";
 import { chooseReadings, unsettledWords } from "./choose-readings.ts";
 import { Course, type Setting } from "./course.ts";
-import { joinedOf } from "./cut-draft.ts";
 import { askOf, readRide } from "./figure-ask.ts";
-import { contextIn, follow } from "./follow.ts";
+import { contextIn } from "./follow.ts";
 import { type FoundGround, groundOf } from "./ground-of.ts";
 import { isRide } from "./horse-order.ts";
 import { lanesOf } from "./lanes.ts";
-import { layOut, type StageSpan } from "./lay-out.ts";
 import { mirrorRidden } from "./mirror-ridden.ts";
 import { speaksOfSides } from "./mirror-words.ts";
+import { rideOneStage } from "./one-stage.ts";
 import { type Beginning, beginnings, poseAtStation, usualStart } from "./places.ts";
 import { planStages } from "./plan.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
 import type { RideContext, RideOptions } from "./ride-context.ts";
-import { rideStage, SECONDS_AN_ACT } from "./ride-stage.ts";
+import { SECONDS_AN_ACT } from "./ride-stage.ts";
 import { findingsOf } from "./rules/index.ts";
 import type { CompiledPart, PartOf } from "./sources.ts";
 import { threatsOf } from "./threats-of.ts";
@@ -123,10 +122,10 @@ function partsOf(
   };
 }
 
-/** Where the first figure sets out, where it says; else the middle of the foot. */
-function beginning(
+/** Where the first figure sets out, where it says; else the middle of the foot. `state` is that before the ride. */
+export function beginning(
   manege: Manege,
-  plans: readonly PlannedStage[],
+  plans: readonly Pick<PlannedStage, "acts">[],
   state: ControlState,
 ): { pose: Pose; notes: string[] } {
   const start = usualStart(manege);
@@ -144,40 +143,11 @@ function beginning(
 function rideAll(setting: Setting, course: Course, plans: readonly PlannedStage[], start: ControlState): RiddenStage[] {
   let state = start;
   return plans.map((plan, index) => {
-    const [first, from] = [course.drafted.length, course.seconds];
-    const path = rideStage(setting, course, plan, index, state);
-    const span: StageSpan = { first, drafted: path.drafted, from, to: course.seconds };
-    const untreated = plan.is === "untreated";
-    const followed = untreated
-      ? { instants: [], after: afterUntreated(state) }
-      : follow(plan, layOut(plan.acts, course, span), state, course, span);
-    const before = state;
-    state = followed.after;
-    return {
-      element: plan.element,
-      source: plan.source,
-      round: plan.round,
-      mirrored: plan.mirrored,
-      number: plan.number,
-      title: plan.title,
-      is: plan.is,
-      from,
-      to: course.seconds,
-      pieces: { from: first, to: course.drafted.length },
-      joined: joinedOf(path.drafted),
-      refusal: plan.refusal ?? path.refused[0]?.sentence ?? null,
-      refused: path.refused,
-      notes: [...new Set([...plan.notes, ...path.notes, ...(untreated ? [UNTREATED] : [])])],
-      withoutPartner: plan.withoutPartner,
-      before,
-      instants: followed.instants,
-      after: followed.after,
-    };
+    const stage = rideOneStage(setting, course, plan, index, state);
+    state = stage.after;
+    return stage;
   });
 }
-
-const UNTREATED =
-  "A part is not written out yet: where the horse is after it is not known, and it goes on from where it was.";
 
 function stridesOf(pieces: readonly RiddenPiece[], path: Ridden["timed"]["path"]["pieces"]): number | null {
   let strides = 0;

@@ -254,3 +254,20 @@ describe("[V1] each rule of the table", () => {
       });
   }
 });
+
+describe("[V50] of two hands on the shaft the one that does it best is asked", () => {
+  const onGround = (left: "butt" | "head", right: "butt" | "head") => ({
+    steps: [{ acts: [act("wait")] }],
+    start: riderWith({}, { grip: { left: known(left), right: known(right) }, level: known("ground") }),
+  });
+
+  test.each([
+    ["butt", "head"],
+    ["head", "butt"],
+  ] as const)("left at the %s, right at the %s", (left, right) => {
+    expect(verdictOn("sizes-allow", onGround(left, right))).toBe("kept");
+  });
+  test("both at the head", () => {
+    expect(verdictOn("sizes-allow", onGround("head", "head"))).toBe("broken");
+  });
+});

@@ -8,15 +8,8 @@ import { type KnownAct, slotOf } from "../../hands/known-act.ts";
 import type { ControlState } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
+import { type HoldInForce, NOTHING_CARRIED_IN } from "./carried-in.ts";
 import { type Moment, momentsIn } from "./moments.ts";
-
-export interface HoldInForce {
-  hold: string;
-  object: string;
-  /** The stage and action that took the object to it. */
-  stage: number;
-  action: string;
-}
 
 /** A moment with the holds in force after it, by object. */
 export interface HeldMoment extends Moment {
@@ -39,7 +32,7 @@ const ENDING: readonly Verb[] = [
 ];
 
 export function heldMoments(ridden: Ridden, context: RideContext): HeldMoment[] {
-  let holds: ReadonlyMap<string, HoldInForce> = new Map();
+  let { holds } = context.carriedIn ?? NOTHING_CARRIED_IN;
   return ridden.stages.flatMap((stage, index) => {
     // What is not written out may have done anything.
     if (stage.is === "untreated") holds = new Map();

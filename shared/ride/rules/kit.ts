@@ -24,6 +24,8 @@ const LOWEST_GUESS = 0.8;
 interface Ask {
   about: string;
   needs: string;
+  /** Which of two hands is asked: the one that does it best, so that no more is asked than must be. */
+  of: "front hand" | "rear hand";
   /** Whether a shaft of this length gripped at this share does it. */
   met: (length: number, share: number) => boolean;
   has: (length: number, share: number) => number;
@@ -35,6 +37,7 @@ const ASKS: readonly { when: (held: ObjectState, contacts: readonly Contact[]) =
       contacts.some((one) => (one.with === "arm" || one.with === "forearm") && one.degree === "bears"),
     ask: {
       about: "beneath the arm",
+      of: "front hand",
       needs: `beneath the arm at least ${FOREARM} m must lie behind the hand (elbow to grip of a small rider, ANSUR II)`,
       met: (length, share) => length * share >= FOREARM,
       has: (length, share) => length * share,
@@ -45,6 +48,7 @@ const ASKS: readonly { when: (held: ObjectState, contacts: readonly Contact[]) =
       isKnown(held.level, "high") && contacts.some((one) => one.with === "thigh" && one.degree === "bears"),
     ask: {
       about: "on the thigh",
+      of: "rear hand",
       needs: `with the butt on the thigh the hand cannot be more than ${inWords(HIGHEST)} m above the seat (shoulder height and reach of a large rider, ANSUR II)`,
       met: (length, share) => length * share <= HIGHEST,
       has: (length, share) => length * share,
@@ -54,6 +58,7 @@ const ASKS: readonly { when: (held: ObjectState, contacts: readonly Contact[]) =
     when: (held) => isKnown(held.level, "ground") && isKnown(held.frame, "carried"),
     ask: {
       about: "to the ground",
+      of: "rear hand",
       needs: `to reach the ground from the saddle about ${LOWEST_GUESS} m must lie before the hand (a guess: no height of a seat is published)`,
       met: (length, share) => length * (1 - share) >= LOWEST_GUESS,
       has: (length, share) => length * (1 - share),
@@ -68,10 +73,10 @@ function check(ridden: Ridden, _: RideContext, moments: readonly HeldMoment[]): 
       .filter(({ object }) => object.is === "shaft")
       .flatMap((held): Judgement[] => {
         const contacts = exactly(held.contacts) ?? [];
-        const zone = HANDS.map((hand) => exactly<Zone | null>(held.grip[hand])).find((at) => at !== null) ?? null;
-        const share = zone === null ? undefined : SHARE[zone];
+        const shares = sharesOf(held);
         const length = held.object.lengthMetres;
         return ASKS.filter(({ when }) => when(held, contacts)).map(({ ask }): Judgement => {
+          const share = ask.of === "front hand" ? shares.at(-1) : shares[0];
           const told = length !== null && share !== undefined;
           if (told && ask.met(length, share)) return kept(moment.stage);
           return {
@@ -90,6 +95,14 @@ function check(ridden: Ridden, _: RideContext, moments: readonly HeldMoment[]): 
         });
       }),
   );
+}
+
+/** Where the hands are along it, from the butt. */
+function sharesOf({ grip }: ObjectState): number[] {
+  return HANDS.flatMap((hand) => {
+    const zone = exactly<Zone | null>(grip[hand]);
+    return zone === null ? [] : (SHARE[zone] ?? []);
+  }).sort((a, b) => a - b);
 }
 
 export const sizesAllow: RideRule = {

@@ -13,11 +13,9 @@ import {
 } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
+import { NOTHING_CARRIED_IN, type ReinStory } from "./carried-in.ts";
 import { actsAt, type HeldMoment, sinceMoment } from "./holds-in-force.ts";
 import { type Judgement, kept, type RideRule, verdictOver } from "./rule.ts";
-
-/** What the text last did with the reins. */
-type ReinStory = "not told" | "held" | "laid" | "let go";
 
 /** Hands that surely grip the object. */
 export function surelyOn({ grip }: ObjectState) {
@@ -44,7 +42,8 @@ export function holdKeepsReins({ holds, stage }: HeldMoment, object: string, con
   return inForce !== undefined && context.hold(stage, inForce.hold)?.slots.reinZone !== undefined;
 }
 
-function storyAfter(story: ReinStory, moment: HeldMoment, context: RideContext): ReinStory {
+/** What the text has done with the reins once this moment is over. */
+export function storyAfter(story: ReinStory, moment: HeldMoment, context: RideContext): ReinStory {
   let now = story;
   for (const { known } of actsAt(moment, context)) {
     const object = slotOf(known, "object", "object");
@@ -58,7 +57,7 @@ function storyAfter(story: ReinStory, moment: HeldMoment, context: RideContext):
 
 function checkHeld(ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
   if (ridden.way === "on foot") return [];
-  let story: ReinStory = "not told";
+  let { reins: story } = context.carriedIn ?? NOTHING_CARRIED_IN;
   let stage = -1;
   return moments.flatMap((moment, at): Judgement[] => {
     const skipped = ridden.stages.slice(stage + 1, moment.stage);
