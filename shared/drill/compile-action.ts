@@ -47,7 +47,7 @@ export const OWN: ActionOrigin = { inheritedFrom: null, changed: null, onlyUnder
 /** Null when the action is no part of the drill: its guard does not hold, or the reading taken leaves it out. */
 export function compileAction(compiling: Compiling, action: Action, origin: ActionOrigin): CompiledAction | null {
   const { settlement, element, rows, names, bearing } = compiling;
-  bearing.guard(action.guard, "action", () => actWords(action.act, names));
+  bearing.guard(action.guard, "action", () => (compiling.wordless ? "" : actWords(action.act, names)));
   const verdict = settlement.judge(action.guard, element);
   if (verdict.truth === "no") return null;
 
@@ -70,12 +70,14 @@ export function compileAction(compiling: Compiling, action: Action, origin: Acti
       id: action.id,
       part,
       verb: act.verb,
-      text: phraseAct(act.verb, (slot) => {
-        if (part === `${hand} hand` && slot === handSlotOf(act.verb) && slot === "hand") return null;
-        const kind = kindOfActSlot(act.verb, slot);
-        const value = resolved.get(slot);
-        return kind === null || value === undefined ? null : resolvedWords(value, kind, names);
-      }),
+      text: compiling.wordless
+        ? ""
+        : phraseAct(act.verb, (slot) => {
+            if (part === `${hand} hand` && slot === handSlotOf(act.verb) && slot === "hand") return null;
+            const kind = kindOfActSlot(act.verb, slot);
+            const value = resolved.get(slot);
+            return kind === null || value === undefined ? null : resolvedWords(value, kind, names);
+          }),
       standing: origin.changed !== null ? "supplied" : weaker(origin, action.existence.warrant),
       inherited: origin.inheritedFrom !== null,
       onlyUnder: mergeOnlyUnder([...verdict.onlyUnder, ...waits, ...origin.onlyUnder]),
@@ -84,8 +86,8 @@ export function compileAction(compiling: Compiling, action: Action, origin: Acti
         ...heldByCrux(compiling, act),
         ...movedByCrux(compiling, act),
       ].map((value) => asOriginated(value, origin)),
-      rests: [...originRests(origin), ...restsOf(rows, action.existence.basis)],
-      citations: citationsOf(rows, "actions", action.id, action.existence),
+      rests: compiling.wordless ? [] : [...originRests(origin), ...restsOf(rows, action.existence.basis)],
+      citations: compiling.wordless ? [] : citationsOf(rows, "actions", action.id, action.existence),
     },
     known: knownActOf(act.verb, resolved),
     timing: knownOf(resolved.get("timing")) as Known<ValueOf<"timing">> | null,

@@ -58,10 +58,10 @@ export function compileElement(
   variant: Variant | null,
 ): CompiledElement {
   const { element, compiling, slots } = present;
-  const { rows } = compiling;
+  const { rows, wordless = false } = compiling;
   const actions = actionsOf(present, inherited, variant);
   const values = [...slots].map(([slot, held]): DrillValue => drillValue(compiling, slot, ELEMENT_SLOTS[slot], held));
-  const own = citationsOf(rows, "elements", element.id, element.existence);
+  const own = wordless ? [] : citationsOf(rows, "elements", element.id, element.existence);
   const ofActions = actions.flatMap(({ drill }) =>
     drill.inherited ? [] : [...drill.citations, ...drill.values.flatMap((value) => value.citations)],
   );
@@ -72,17 +72,19 @@ export function compileElement(
       is: element.is,
       number: wording.numbers.get(element.id) ?? null,
       title: "title" in element ? element.title : "",
-      text: elementWords(wording, element),
+      text: wordless ? "" : elementWords(wording, element),
       role: element.role,
       standing: element.existence.warrant,
       onlyUnder: present.onlyUnder,
       values,
       actions: actions.map(({ drill }) => drill),
-      cruxes: compiling.bearing
-        .cruxes()
-        .sort()
-        .flatMap((crux) => cruxNote(compiling, crux) ?? []),
-      rests: [...restsOf(rows, element.existence.basis), ...restsOf(rows, element.order?.basis ?? [])],
+      cruxes: wordless
+        ? []
+        : compiling.bearing
+            .cruxes()
+            .sort()
+            .flatMap((crux) => cruxNote(compiling, crux) ?? []),
+      rests: wordless ? [] : [...restsOf(rows, element.existence.basis), ...restsOf(rows, element.order?.basis ?? [])],
       citations: own.length > 0 ? own : inTextOrder(ofActions),
       note: element.note,
     },

@@ -16,6 +16,8 @@ export interface CompilingBase {
   rows: ExerciseRows;
   names: Names;
   settlement: Settlement;
+  /** For counting, where nobody reads: words, citations and apparatus are left empty. */
+  wordless?: boolean;
 }
 
 /** What everything below an element is compiled with. */
@@ -90,6 +92,7 @@ export function drillValue(compiling: Compiling, slot: string, kind: ValueKind, 
   const { rows, names } = compiling;
   const label = slotLabel(slot.slice(slot.lastIndexOf(".") + 1));
   const { crux, reading } = resolved;
+  if (compiling.wordless) return withoutWords(slot, label, resolved);
   if (resolved.is === "said") {
     return {
       slot,
@@ -125,6 +128,14 @@ export function drillValue(compiling: Compiling, slot: string, kind: ValueKind, 
   }
   const standing = resolved.is === "not applicable" ? "not applicable" : "not said";
   return { slot, label, text: standing, value: null, standing, crux, reading, rests: [], citations: [] };
+}
+
+function withoutWords(slot: string, label: string, resolved: Resolved): DrillValue {
+  const { crux, reading } = resolved;
+  const nothing = { slot, label, text: "", value: null, crux, reading, rests: [], citations: [] };
+  if (resolved.is === "said")
+    return { ...nothing, value: resolved.value as DrillValue["value"], standing: resolved.warrant };
+  return { ...nothing, standing: resolved.is === "absent" ? "not said" : resolved.is };
 }
 
 /** What a basis names besides words, in words: premises, pictures, parallels, trials, the editor. */

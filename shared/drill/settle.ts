@@ -40,13 +40,22 @@ export interface Settlement {
 export function settle(rows: ExerciseRows, choice: Choice, way: Way, variant: string | null): Settlement {
   const chosen = choiceMap(rows, choice);
   const everywhere = new Map([...rows.cruxes.values()].map((crux) => [crux.id, takenOf(rows, crux, chosen)]));
+  return settleBy(rows, (crux) => everywhere.get(crux) ?? null, way, variant);
+}
 
+/** `everywhere` gives the reading taken of a crux where no exception is made; it is asked only for cruxes that bear. */
+export function settleBy(
+  rows: ExerciseRows,
+  everywhere: (crux: string) => Taken | null,
+  way: Way,
+  variant: string | null,
+): Settlement {
   const taken = (cruxId: string, element: string | null): Taken | null => {
     const crux = rows.cruxes.get(cruxId);
     const exception = crux?.exceptions.find((entry) => entry.element === element);
     const reading = exception && readingOf(rows, cruxId, exception.reading);
     if (exception && reading) return { reading, because: "exception", reason: exception.reason, condition: "" };
-    return everywhere.get(cruxId) ?? null;
+    return everywhere(cruxId);
   };
 
   /** `above` holds the cruxes this question came through: the store keeps arising free of circles, and a circle that
