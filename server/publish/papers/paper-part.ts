@@ -1,0 +1,60 @@
+/** server/publish/papers/paper-part.ts - one exercise as it stands on a paper: compiled, and cut from one step to another.
+ *  May import: schema types, shared/drill, siblings. */
+import type { Drill, DrillElement } from "../../../schema/drill.ts";
+import type { PaperAsk, PaperPart } from "../../../schema/paper.ts";
+import type { Rows } from "../../../schema/record.ts";
+import { compileExercise } from "../../../shared/drill/compile.ts";
+import { type ExerciseRows, exerciseRows } from "../../../shared/drill/exercise-rows.ts";
+
+export interface BuiltPart {
+  part: PaperPart;
+  rows: ExerciseRows;
+  /** What stands on the paper: of a part that is cut, only the elements within the cut. */
+  drill: Drill;
+  whole: Drill;
+  /** "steps 1–7", "from step 3 on"; null where the whole exercise is asked for. */
+  cut: string | null;
+  /** Elements of the whole that the cut leaves out, before and after it. */
+  before: DrillElement[];
+  after: DrillElement[];
+}
+
+/** A version of the day brings its own way; without one it is the way that was asked for. Throws RangeError when the
+ *  exercise, the version or a chosen reading is not among the rows: `problemWithAsk` is asked first. */
+export function buildPart(
+  allRows: Rows,
+  part: PaperPart,
+  { choice, way }: Pick<PaperAsk, "choice" | "way">,
+): BuiltPart {
+  const rows = exerciseRows(allRows, part.exercise);
+  const known = choice.filter(({ crux }) => rows.cruxes.has(crux));
+  const { variant } = part;
+  const options = { choice: known, variant, ...(variant === null ? { way } : {}) };
+  const whole = compileExercise(allRows, part.exercise, options, rows).drill;
+  const order = new Map(rows.elements.map(({ id }, index) => [id, index]));
+  // An end that no printed element has still tells where to cut.
+  const first = part.from === null ? 0 : (order.get(part.from) ?? 0);
+  const last = part.to === null ? rows.elements.length : (order.get(part.to) ?? rows.elements.length);
+  const at = ({ id }: DrillElement): number => order.get(id) ?? 0;
+  const kept = whole.elements.filter((element) => at(element) >= first && at(element) <= last);
+  const before = whole.elements.filter((element) => at(element) < first);
+  const after = whole.elements.filter((element) => at(element) > last);
+  const isCut = before.length > 0 || after.length > 0;
+  return {
+    part,
+    rows,
+    whole,
+    drill: isCut ? { ...whole, elements: kept } : whole,
+    cut: isCut ? cutWords(kept) : null,
+    before,
+    after,
+  };
+}
+
+/** "steps 1–7", "step 4"; "no numbered step" where the cut holds none. */
+export function cutWords(kept: readonly DrillElement[]): string {
+  const numbers = kept.flatMap(({ number }) => number ?? []);
+  const [first, last] = [numbers[0], numbers.at(-1)];
+  if (first === undefined || last === undefined) return "no numbered step";
+  return first === last ? `step ${first}` : `steps ${first}–${last}`;
+}

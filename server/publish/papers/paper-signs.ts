@@ -1,0 +1,29 @@
+/** server/publish/papers/paper-signs.ts - the sign of each crux on a paper, and where it is explained.
+ *  May import: schema types, server/publish, siblings. */
+import type { Drill } from "../../../schema/drill.ts";
+import type { Span } from "../../../schema/paper.ts";
+import { type SignedCrux, signCruxes } from "../crux-signs.ts";
+
+export interface PaperSigns {
+  list: readonly SignedCrux[];
+  /** The sign as it stands in a line; nothing for a crux that is not on the paper. */
+  span: (crux: string) => Span[];
+  /** The title of a reading of any crux on the paper. */
+  readingTitle: (reading: string) => string;
+}
+
+/** The anchor that the sign leads to. */
+export const cruxAnchor = (sign: string): string => `crux-${sign}`;
+
+/** Signs are counted over the whole paper, in the order the cruxes first bear on something. */
+export function signPaper(drills: readonly Drill[]): PaperSigns {
+  const signs = signCruxes(...drills);
+  return {
+    list: signs.list,
+    span: (crux) => {
+      const sign = signs.signOf(crux);
+      return sign === null ? [] : [{ is: "sign", sign: `†${sign}`, crux, to: `#${cruxAnchor(sign)}` }];
+    },
+    readingTitle: (reading) => signs.readingTitle(reading) ?? "a reading no longer there",
+  };
+}

@@ -1,0 +1,45 @@
+/** server/publish/papers/readings-in-one-line.ts - each sign of a sheet with one line on it: how it is read here, and how else.
+ *  May import: schema types, siblings. The arguments are the appendix's. */
+import type { DrillCrux } from "../../../schema/drill.ts";
+import type { Line, PlainBlock } from "../../../schema/paper.ts";
+import { cruxAnchor, type PaperSigns } from "./paper-signs.ts";
+import { joinedLines, lined, soft, strong, words } from "./spans.ts";
+
+const BECAUSE = {
+  adopted: "adopted",
+  "left free": "left to the rider",
+  chosen: "chosen for this sheet",
+  exception: "read so here only",
+} as const;
+
+/** Nothing when no reading is open or chosen. */
+export function readingsInOneLine({ list }: PaperSigns): PlainBlock[] {
+  if (list.length === 0) return [];
+  const items = list.flatMap(({ sign, at: [first] }) => {
+    if (first === undefined) return [];
+    const { crux } = first;
+    const of = [
+      { kind: "cruxes" as const, id: crux.crux },
+      ...[crux.taken, ...crux.others].flatMap((reading) =>
+        reading === null ? [] : [{ kind: "readings" as const, id: reading.reading }],
+      ),
+    ];
+    return [{ anchor: cruxAnchor(sign), head: [strong(`†${sign}`)], lines: [lineOn(crux)], of }];
+  });
+  return [{ is: "entries", as: "apparatus", items }];
+}
+
+function lineOn({ taken, others, title }: DrillCrux): Line {
+  const standing = others
+    .filter(({ status }) => status !== "ruled out")
+    .map(({ title: other }): Line => [words(`“${other}”`)]);
+  if (taken === null) {
+    return [soft(`${title}: `), lined("not settled", "not settled"), words(": "), ...joinedLines(standing, " or ")];
+  }
+  const condition = taken.condition === "" ? "" : ` ${taken.condition}`;
+  return [
+    soft(`${title}: `),
+    words(`“${taken.title}” (${BECAUSE[taken.because]}${condition})`),
+    ...(standing.length === 0 ? [] : [words("; also "), ...joinedLines(standing, " or ")]),
+  ];
+}
