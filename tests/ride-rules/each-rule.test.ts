@@ -256,16 +256,16 @@ describe("[V1] each rule of the table", () => {
 });
 
 describe("[V50] of two hands on the shaft the one that does it best is asked", () => {
-  const onGround = (left: "butt" | "head", right: "butt" | "head") => ({
+  const onGround = (near: "butt" | "head", off: "butt" | "head") => ({
     steps: [{ acts: [act("wait")] }],
-    start: riderWith({}, { grip: { left: known(left), right: known(right) }, level: known("ground") }),
+    start: riderWith({}, { grip: { left: known(near), right: known(off) }, level: known("ground") }),
   });
 
   test.each([
     ["butt", "head"],
     ["head", "butt"],
-  ] as const)("left at the %s, right at the %s", (left, right) => {
-    expect(verdictOn("sizes-allow", onGround(left, right))).toBe("kept");
+  ] as const)("left at the %s, right at the %s", (near, off) => {
+    expect(verdictOn("sizes-allow", onGround(near, off))).toBe("kept");
   });
   test("both at the head", () => {
     expect(verdictOn("sizes-allow", onGround("head", "head"))).toBe("broken");
