@@ -212,6 +212,22 @@ export const ERRORS = {
     solve: "Load the passage again and amend it once more.",
   },
   already_undone: { status: 409, when: "a change was already taken back", solve: "Undo the undo to have it again." },
+  // Papers and their editions
+  paper_overtaken: {
+    status: 409,
+    when: "something was written while a paper was being set",
+    solve: "Look at the paper again, then issue it.",
+  },
+  edition_unreadable: {
+    status: 422,
+    when: "an edition was issued in a form that is no longer read",
+    solve: "Its papers are kept and can be printed again; compare later editions.",
+  },
+  nothing_to_correct: {
+    status: 409,
+    when: "a correction slip is asked for between editions that say the same",
+    solve: "No slip is needed; choose other editions.",
+  },
   // The store itself
   store_unreadable: {
     status: 500,

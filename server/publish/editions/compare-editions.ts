@@ -1,0 +1,80 @@
+/** server/publish/editions/compare-editions.ts - an edition held against another, or against the same paper made now.
+ *  May import: schema types, server/store, siblings of server/publish. */
+import { type Comparison, type EditionLine, IssuedModel } from "../../../schema/issue.ts";
+import type { Paper } from "../../../schema/paper.ts";
+import type { Edition } from "../../../schema/teaching.ts";
+import { done, type Outcome, refused } from "../../errors.ts";
+import { readRow, readRows, type Store } from "../../store/index.ts";
+import { buildPaper } from "../papers/build-paper.ts";
+import { comparePapers, type Difference } from "./compare-papers.ts";
+import { reasonFor } from "./reason-for.ts";
+
+export interface Held {
+  row: Edition;
+  model: IssuedModel;
+}
+
+export function readEdition(store: Store, id: string): Outcome<Held> {
+  const row = readRow(store, "editions", id);
+  if (row === null) {
+    return refused("row_unknown", `There is no edition with the id ${id}. Load the list of editions again.`);
+  }
+  const model = IssuedModel.safeParse(row.value.model);
+  if (model.success) return done({ row: row.value, model: model.data });
+  return refused(
+    "edition_unreadable",
+    `Edition ${row.value.number}, “${row.value.title}”, was issued in a form this version does not read. Its papers are still there; it cannot be compared.`,
+  );
+}
+
+/** What `older` said, and what stands there in the other edition, or now (null), each with its reason. */
+export function compareEditions(store: Store, older: string, newer: string | null): Outcome<Comparison> {
+  const from = readEdition(store, older);
+  if (!from.ok) return from;
+  const paper = newer === null ? buildPaper(store, from.value.model.ask) : paperOf(store, newer);
+  if (!paper.ok) return paper;
+  const { differences, renumbered } = comparePapers(from.value.model.paper, paper.value);
+  const { at } = from.value.row;
+  const entries = differences.map((difference) => ({
+    element: difference.element,
+    shown: placeWords(difference),
+    was: difference.was,
+    now: difference.now,
+    why: reasonFor(store, difference.of, at),
+  }));
+  return done({ entries, renumbered });
+}
+
+function paperOf(store: Store, id: string): Outcome<Paper> {
+  const held = readEdition(store, id);
+  return held.ok ? done(held.value.model.paper) : held;
+}
+
+function placeWords({ is, where, shown }: Difference): string {
+  return is === "added" && shown !== null ? `New step ${shown}` : where;
+}
+
+/** All editions of a work, newest first, each with what it says otherwise than now. */
+export function editionLines(store: Store, work: string): EditionLine[] {
+  const rows = readRows(store, "editions").filter(({ value }) => value.work === work);
+  rows.sort((a, b) => b.value.number - a.value.number);
+  const reports = readRows(store, "reports").map(({ value }) => value);
+  const slips = readRows(store, "slips").map(({ value }) => value);
+  return rows.flatMap(({ value, version }) => {
+    const { model: _model, ...edition } = value;
+    const held = readEdition(store, value.id);
+    const about = {
+      edition,
+      version,
+      reports: reports.filter((report) => report.edition === value.id),
+      slips: slips.filter(({ from }) => from === value.id).map(({ id, to, on }) => ({ id, to, on })),
+    };
+    if (!held.ok) return [];
+    const { ask, paper } = held.value.model;
+    const now = buildPaper(store, ask);
+    const check = paper.edition?.check ?? "";
+    if (!now.ok) return { ...about, ask, check, differences: null, problem: now.refusal.error.sentence };
+    const { differences } = comparePapers(paper, now.value);
+    return { ...about, ask, check, differences: differences.length, problem: "" };
+  });
+}
