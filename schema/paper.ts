@@ -40,16 +40,16 @@ export const Span = z.discriminatedUnion("is", [
     language: z.string().nullable(),
     /** Drawn as its line: solid, dashed, dotted, double; null: no line. */
     standing: DrillStanding.nullable(),
-    /** An anchor of this paper ("#crux-a") or an address; null: no link. */
+    /** "#" with an anchor of this paper or the id of a note ("#crux-a"), or an address; null: no link. */
     to: z.string().nullable(),
   }),
   /** The text does not say: an open gap with three spaced dots. */
   z.strictObject({ is: z.literal("silent") }),
   /** Nothing is done: a thin flat rule. */
   z.strictObject({ is: z.literal("nothing") }),
-  /** †a: a reading is open or was chosen here. */
+  /** †a: a reading is open or was chosen here. `sign` with its dagger; `to` as above. */
   z.strictObject({ is: z.literal("sign"), sign: z.string(), crux: Id, to: anchor }),
-  /** A foot- or endnote, by its id. */
+  /** A foot- or endnote, by its id; each note is called once, and they are counted in the order they are called. */
   z.strictObject({ is: z.literal("note"), note: z.string() }),
 ]);
 export type Span = z.infer<typeof Span>;
