@@ -104,10 +104,11 @@ function actionsOf(
   });
   if (element.is !== "step") return own.map(({ compiled }) => compiled);
   const readingsOf = (crux: string) => rows.readingsOf(crux).map(({ id }) => id);
-  const fromStanding = inherited.flatMap(({ action, from }) => {
+  const fromStanding = inherited.flatMap(({ action, from, everywhere }) => {
     const room = roomFor(action, own, readingsOf);
     if (!room.fits || settlement.judge(action.guard, element.id).truth === "no") return [];
     const day = changedForTheDay(action, variant);
+    if (everywhere !== null && day.reason === null && room.onlyUnder.length === 0) return everywhere;
     const origin = { inheritedFrom: from, changed: day.reason, onlyUnder: room.onlyUnder };
     return compileAction(compiling, day.action, origin) ?? [];
   });

@@ -4,7 +4,7 @@ import type { Drill } from "../../schema/drill.ts";
 import type { Action, Standing } from "../../schema/exercise.ts";
 import type { Slot } from "../../schema/slot.ts";
 import { citationsOf } from "./citations.ts";
-import { compileAction, OWN } from "./compile-action.ts";
+import { type CompiledAction, compileAction, OWN } from "./compile-action.ts";
 import type { Compiling } from "./resolve-slot.ts";
 import type { OnlyUnder } from "./settle.ts";
 
@@ -13,6 +13,8 @@ export interface Inherited {
   action: Action;
   from: string;
   exercise: string | null;
+  /** As every step inherits it, where nothing of it hangs on the step; null where it is compiled for each. */
+  everywhere: CompiledAction | null;
 }
 
 /** The standing things of the drill whose guard does not fail. */
@@ -28,14 +30,24 @@ export function standingOf(compiling: Compiling): { printed: Drill["standing"]; 
     citations: citationsOf(rows, "standings", standing.id, standing.existence),
   }));
   const inherited = present.flatMap((standing) =>
-    rows.actionsOf(standing.id).map((action) => ({
+    rows.actionsOf(standing.id).map((own) => {
       // The step inherits under the conditions of the instruction and of the action both.
-      action: { ...action, guard: [...standing.guard, ...action.guard] },
-      from: standing.title,
-      exercise: standing.exercise,
-    })),
+      const action = { ...own, guard: [...standing.guard, ...own.guard] };
+      const origin = { ...OWN, inheritedFrom: standing.title };
+      const everywhere = hangsOnStep(action) ? null : compileAction(compiling, action, origin);
+      return { action, from: standing.title, exercise: standing.exercise, everywhere };
+    }),
   );
   return { printed, inherited: withoutOverridden(inherited) };
+}
+
+/** Whether it can be another thing at another step: by its guard, a crux with an exception, or a hold or movement that
+ *  may have one. */
+function hangsOnStep({ guard, act, timing, purpose, threat }: Action): boolean {
+  const slots = [...Object.values(act.slots as Record<string, Slot<unknown> | undefined>), timing, purpose, threat];
+  return (
+    guard.length > 0 || act.verb === "hold" || act.verb === "perform" || slots.some((slot) => slot?.is === "in crux")
+  );
 }
 
 function wordsOf(compiling: Compiling, standing: Standing): string {

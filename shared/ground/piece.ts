@@ -98,16 +98,19 @@ export function halt(pose: Pose, seconds: number): Halt {
 export function poseOn(piece: Piece, part: number): Pose {
   switch (piece.is) {
     case "straight": {
-      if (part === 1) return { ...piece.to, heading: piece.heading };
-      const x = piece.from.x + (piece.to.x - piece.from.x) * part;
-      return { x, y: piece.from.y + (piece.to.y - piece.from.y) * part, heading: piece.heading };
+      const { from, to, heading } = piece;
+      if (part === 1) return { x: to.x, y: to.y, heading };
+      return { x: from.x + (to.x - from.x) * part, y: from.y + (to.y - from.y) * part, heading };
     }
-    case "arc":
-      return { ...pointOnArc(piece, piece.sweep * part), heading: turned(piece.heading, piece.sweep * part) };
+    case "arc": {
+      const by = piece.sweep * part;
+      const { x, y } = pointOnArc(piece, by);
+      return { x, y, heading: turned(piece.heading, by) };
+    }
     case "turn":
-      return { ...piece.at, heading: turned(piece.heading, piece.sweep * part) };
+      return { x: piece.at.x, y: piece.at.y, heading: turned(piece.heading, piece.sweep * part) };
     case "halt":
-      return { ...piece.at, heading: piece.heading };
+      return { x: piece.at.x, y: piece.at.y, heading: piece.heading };
   }
 }
 

@@ -29,11 +29,10 @@ export function lanesOf(given: LaneSources): Lane[] {
   const first = stages[0]?.before;
   if (first === undefined) return [];
   const mounted = first.way === "mounted";
-  const followed = (key: string, name: string, told: (state: ControlState) => Told, concerns: Concerns): Lane => ({
-    key,
-    name,
-    spans: stages.flatMap((_, index) => spansOf(sources, index, told, concerns)),
-  });
+  const followed = (key: string, name: string, tell: (state: ControlState) => Told, concerns: Concerns): Lane => {
+    const told = lastTold(tell);
+    return { key, name, spans: stages.flatMap((_, index) => spansOf(sources, index, told, concerns)) };
+  };
   const hand = (side: "left" | "right"): Lane =>
     followed(
       `${side} hand`,
@@ -75,6 +74,15 @@ export function lanesOf(given: LaneSources): Lane[] {
   ];
 }
 
+/** A stage begins in the state in which the one before ended: what is told of it is known already. */
+function lastTold(tell: (state: ControlState) => Told): (state: ControlState) => Told {
+  let last: { state: ControlState; told: Told } | null = null;
+  return (state) => {
+    if (last?.state !== state) last = { state, told: tell(state) };
+    return last.told;
+  };
+}
+
 type Concerns = (act: RiddenAct) => boolean;
 
 function ofHand({ drill, known, mirrored }: RiddenAct, side: "left" | "right"): boolean {
@@ -110,31 +118,33 @@ function spansOf(
   const stage = stages[index] as RiddenStage;
   const acts = actsOf[index] as ReadonlyMap<string, RiddenAct>;
   const spans: LaneSpan[] = [];
-  const begin = (from: number, now: Told, actions: readonly RiddenAct[]): void => {
-    const last = spans.at(-1);
-    if (last && last.from === from && actions.length === 0) spans.pop();
-    else if (last) last.to = from;
-    spans.push({
-      from,
-      to: stage.to,
-      words: now.words,
-      shows: now.shows,
-      standing: now.shows === "not said" ? "not said" : standingOf(actions),
-      stage: index,
-      actions: actions.map(({ id }) => id),
-    });
-  };
   let [state, was] = [stage.before, told(stage.before)];
-  begin(stage.from, was, []);
-  for (const instant of stage.instants) {
-    const done = instant.actions.flatMap((id) => acts.get(id) ?? []);
+  begin(spans, stage, index, stage.from, was, []);
+  for (const { seconds, actions, after } of stage.instants) {
+    const done = actions.flatMap((id) => acts.get(id) ?? []);
     const own = done.filter(concerns);
-    const is = instant.after === state ? was : told(instant.after);
-    if (own.length > 0) begin(instant.seconds, is, own);
-    else if (was.words !== is.words || was.shows !== is.shows) begin(instant.seconds, is, done);
-    [state, was] = [instant.after, is];
+    const is = after === state ? was : told(after);
+    if (own.length > 0) begin(spans, stage, index, seconds, is, own);
+    else if (was.words !== is.words || was.shows !== is.shows) begin(spans, stage, index, seconds, is, done);
+    [state, was] = [after, is];
   }
   return merged(spans);
+}
+
+/** Ends the span before, or takes the place of one that took no time and had no acts. */
+function begin(
+  spans: LaneSpan[],
+  { to }: RiddenStage,
+  stage: number,
+  from: number,
+  { words, shows }: Told,
+  actions: readonly RiddenAct[],
+): void {
+  const last = spans.at(-1);
+  if (last && last.from === from && actions.length === 0) spans.pop();
+  else if (last) last.to = from;
+  const standing = shows === "not said" ? "not said" : standingOf(actions);
+  spans.push({ from, to, words, shows, standing, stage, actions: actions.map(({ id }) => id) });
 }
 
 function standingOf(actions: readonly RiddenAct[]): Standing {
@@ -150,8 +160,8 @@ function merged(spans: readonly LaneSpan[]): LaneSpan[] {
       carried.push(...span.actions);
       continue;
     }
-    const actions = [...new Set([...carried, ...span.actions])];
-    kept.push({ ...span, actions });
+    if (carried.length + span.actions.length < 2) kept.push({ ...span, actions: [...carried, ...span.actions] });
+    else kept.push({ ...span, actions: [...new Set([...carried, ...span.actions])] });
     carried = [];
   }
   return kept;
