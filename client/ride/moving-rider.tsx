@@ -4,10 +4,10 @@ import type { ReadonlySignal } from "@preact/signals";
 import { useSignalEffect } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
+import { atPose, onPage } from "../../shared/drawing/plan-frame.ts";
 import { poseAtTime, type TimedPath } from "../../shared/ground/timed-path.ts";
 import type { HandsFigure } from "../../shared/hands/figure.ts";
 import { onFoot } from "./moment.ts";
-import { atPose, onPage } from "./plan-frame.ts";
 import { seconds } from "./playing.ts";
 import { RiderFromAbove } from "./rider-from-above.tsx";
 

@@ -1,9 +1,10 @@
 /** client/ride/plan-ground.tsx - the ground from above: walls one firm line, the track a faint one, stations with their
  *  names. Sizes of signs and letters are in CSS pixels, turned to metres by `--m` (metres a pixel) of the plan. */
+
+import { onPage, wallSide } from "../../shared/drawing/plan-frame.ts";
 import { type RidingGround, roundedFrame } from "../../shared/ground/grounds.ts";
 import type { Point } from "../../shared/ground/plane.ts";
 import type { GroundStation } from "../../shared/ground/stations.ts";
-import { onPage, wallSide } from "./plan-frame.ts";
 
 /** `pixel`: metres in one CSS pixel. */
 export function PlanGround({ ground, pixel }: { ground: RidingGround; pixel: number }) {

@@ -3,12 +3,12 @@
 import { useSignal, useSignalEffect } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useLayoutEffect, useRef } from "preact/hooks";
+import { frameOf, onPage } from "../../shared/drawing/plan-frame.ts";
 import { poseAtTime } from "../../shared/ground/timed-path.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 import { nearestShown } from "./gone-to.ts";
 import { besideFigure, figure, foundPose, stageIndex } from "./moment.ts";
 import { MovingRider } from "./moving-rider.tsx";
-import { frameOf, onPage } from "./plan-frame.ts";
 import { PlanGround } from "./plan-ground.tsx";
 import { PlanNumbers, PlanPath, PlanTicks } from "./plan-path.tsx";
 import { following, seconds } from "./playing.ts";

@@ -1,13 +1,12 @@
-/** client/ride/plan-frame.ts - the frame of the plan: metres on the ground to metres on the page. The y of the ground is
+/** shared/drawing/plan-frame.ts - the frame of the plan: metres on the ground to metres on the page. The y of the ground is
  *  turned over here and nowhere else.
- *  May import: shared/ground. */
-
-import type { RidingGround } from "../../shared/ground/grounds.ts";
-import { boxOf } from "../../shared/ground/path.ts";
-import { type Box, boxAround } from "../../shared/ground/piece.ts";
-import type { Point, Pose } from "../../shared/ground/plane.ts";
-import type { GroundStation } from "../../shared/ground/stations.ts";
-import type { Ridden } from "../../shared/ride/ridden.ts";
+ *  May import: shared/ground, types of shared/ride. Keeps rules W18-W19 (shared/drawing/RULES.md). */
+import type { RidingGround } from "../ground/grounds.ts";
+import { boxOf } from "../ground/path.ts";
+import { type Box, boxAround } from "../ground/piece.ts";
+import type { Point, Pose } from "../ground/plane.ts";
+import type { GroundStation } from "../ground/stations.ts";
+import type { Ridden } from "../ride/ridden.ts";
 
 /** For groups whose paths are given in the frame of the ground. */
 export const GROUND_TO_PAGE = "scale(1 -1)";
