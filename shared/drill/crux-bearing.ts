@@ -14,27 +14,47 @@ export interface CruxBearing {
   guardedBy: (crux: string, reading: string) => { label: string; text: string }[];
 }
 
+interface Guarded {
+  readings: readonly string[];
+  label: string;
+  text: string;
+}
+
+/** Most elements bear no crux, so nothing is made before there is something to keep. */
+class Bearing implements CruxBearing {
+  #slots: Map<string, Map<string, SlotAddress>> | null = null;
+  #guards: Map<string, Guarded[]> | null = null;
+
+  slot(crux: string, address: SlotAddress): void {
+    this.#slots ??= new Map();
+    const known = this.#slots.get(crux) ?? new Map<string, SlotAddress>();
+    known.set(`${address.kind} ${address.id} ${address.slot}`, address);
+    this.#slots.set(crux, known);
+  }
+
+  guard(guard: Guard, label: string, text: () => string): void {
+    for (const condition of guard) {
+      if (condition.is !== "reading") continue;
+      this.#guards ??= new Map();
+      const known = this.#guards.get(condition.crux) ?? [];
+      this.#guards.set(condition.crux, [...known, { readings: condition.readings, label, text: text() }]);
+    }
+  }
+
+  cruxes(): string[] {
+    return [...new Set([...(this.#slots?.keys() ?? []), ...(this.#guards?.keys() ?? [])])];
+  }
+
+  slotsOf(crux: string): SlotAddress[] {
+    return [...(this.#slots?.get(crux)?.values() ?? [])];
+  }
+
+  guardedBy(crux: string, reading: string): { label: string; text: string }[] {
+    const guarded = this.#guards?.get(crux) ?? [];
+    return guarded.filter(({ readings }) => readings.includes(reading)).map(({ label, text }) => ({ label, text }));
+  }
+}
+
 export function newBearing(): CruxBearing {
-  const slots = new Map<string, Map<string, SlotAddress>>();
-  const guards = new Map<string, { readings: readonly string[]; label: string; text: string }[]>();
-  return {
-    slot: (crux, address) => {
-      const known = slots.get(crux) ?? new Map<string, SlotAddress>();
-      known.set(`${address.kind} ${address.id} ${address.slot}`, address);
-      slots.set(crux, known);
-    },
-    guard: (guard, label, text) => {
-      for (const condition of guard) {
-        if (condition.is !== "reading") continue;
-        const known = guards.get(condition.crux) ?? [];
-        guards.set(condition.crux, [...known, { readings: condition.readings, label, text: text() }]);
-      }
-    },
-    cruxes: () => [...new Set([...slots.keys(), ...guards.keys()])],
-    slotsOf: (crux) => [...(slots.get(crux)?.values() ?? [])],
-    guardedBy: (crux, reading) =>
-      (guards.get(crux) ?? [])
-        .filter(({ readings }) => readings.includes(reading))
-        .map(({ label, text }) => ({ label, text })),
-  };
+  return new Bearing();
 }

@@ -42,7 +42,11 @@ export const NOT_SAID: Resolved = { is: "not said", crux: null, reading: null };
 /** A missing slot is not said, and so is one whose crux does not arise. */
 export function resolveSlot(compiling: Compiling, address: SlotAddress, slot: Slot<unknown> | undefined): Resolved {
   if (slot === undefined) return NOT_SAID;
-  if (slot.is !== "in crux") return { ...slot, crux: null, reading: null };
+  if (slot.is === "said") {
+    const { is, value, warrant, basis } = slot;
+    return { is, value, warrant, basis, crux: null, reading: null };
+  }
+  if (slot.is !== "in crux") return { is: slot.is, crux: null, reading: null };
   const { rows, settlement, element, bearing } = compiling;
   const { crux } = slot;
   if (settlement.arises(crux, element) === "no") return NOT_SAID;

@@ -70,7 +70,8 @@ export function applyAct(
   context: ActContext,
   before: HandsBefore = UNKNOWN,
 ): ControlState {
-  return consistent(HANDLERS[act.verb](state, act, { ...context, before, within: [] }));
+  const { hold, movement, isReins } = context;
+  return consistent(HANDLERS[act.verb](state, act, { hold, movement, isReins, before, within: NOTHING }));
 }
 
 interface Doing extends ActContext {
@@ -78,6 +79,7 @@ interface Doing extends ActContext {
   /** Movements that are being done, so that one that names itself ends. */
   within: readonly string[];
 }
+const NOTHING: readonly string[] = [];
 type Handler = (state: ControlState, act: KnownAct, doing: Doing) => ControlState;
 
 const unchanged: Handler = (state) => state;

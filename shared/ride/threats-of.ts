@@ -13,8 +13,10 @@ import type { RiddenStage, RiddenThreat } from "./ridden.ts";
 
 /** Each once a stage, over the whole of it. */
 export function threatsOf(plan: PlannedStage, index: number, stage: RiddenStage): RiddenThreat[] {
-  const named = [...plan.values, ...plan.acts.flatMap(({ drill }) => drill.values)].flatMap(threatIn);
-  return [...new Set(named)].flatMap((id) => {
+  const named = new Set<string>();
+  for (const value of plan.values) addThreat(named, value);
+  for (const { drill } of plan.acts) for (const value of drill.values) addThreat(named, value);
+  return [...named].flatMap((id) => {
     const row = plan.compiling.rows.find("threats", id);
     if (!row) return [];
     const said = <T>(slot: keyof Threat["slots"]): T | null => {
@@ -40,6 +42,6 @@ export function threatsOf(plan: PlannedStage, index: number, stage: RiddenStage)
   });
 }
 
-function threatIn({ slot, value }: DrillValue): string[] {
-  return slot === "threat" && typeof value === "string" ? [value] : [];
+function addThreat(named: Set<string>, { slot, value }: DrillValue): void {
+  if (slot === "threat" && typeof value === "string") named.add(value);
 }
