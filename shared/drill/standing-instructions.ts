@@ -5,7 +5,7 @@ import type { Action, Standing } from "../../schema/exercise.ts";
 import type { Slot } from "../../schema/slot.ts";
 import { citationsOf } from "./citations.ts";
 import { type CompiledAction, compileAction, OWN } from "./compile-action.ts";
-import type { Compiling } from "./resolve-slot.ts";
+import type { Compiling, CompilingBase } from "./resolve-slot.ts";
 import type { OnlyUnder } from "./settle.ts";
 
 /** An action that steps inherit, with the title of its instruction. */
@@ -19,9 +19,8 @@ export interface Inherited {
 
 /** The standing things of the drill whose guard does not fail. */
 export function standingOf(compiling: Compiling): { printed: Drill["standing"]; inherited: Inherited[] } {
-  const { rows, settlement } = compiling;
-  const present = rows.standings.filter((standing) => settlement.judge(standing.guard, null).truth !== "no");
-  const printed = present.map((standing) => ({
+  const { rows } = compiling;
+  const printed = presentIn(compiling).map((standing) => ({
     id: standing.id,
     is: standing.is,
     title: standing.title,
@@ -29,8 +28,13 @@ export function standingOf(compiling: Compiling): { printed: Drill["standing"]; 
     standing: standing.existence.warrant,
     citations: citationsOf(rows, "standings", standing.id, standing.existence),
   }));
-  const inherited = present.flatMap((standing) =>
-    rows.actionsOf(standing.id).map((own) => {
+  return { printed, inherited: inheritedOf(compiling) };
+}
+
+/** What steps inherit, for whoever needs no more of it. */
+export function inheritedOf(base: CompilingBase): Inherited[] {
+  const inherited = presentIn(base).flatMap((standing) =>
+    base.rows.actionsOf(standing.id).map((own) => {
       // The step inherits under the conditions of the instruction and of the action both.
       const action = { ...own, guard: [...standing.guard, ...own.guard] };
       const origin = { ...OWN, inheritedFrom: standing.title };
@@ -38,7 +42,11 @@ export function standingOf(compiling: Compiling): { printed: Drill["standing"]; 
       return { action, from: standing.title, exercise: standing.exercise, everywhere };
     }),
   );
-  return { printed, inherited: withoutOverridden(inherited) };
+  return withoutOverridden(inherited);
+}
+
+function presentIn({ rows, settlement }: CompilingBase): Standing[] {
+  return rows.standings.filter((standing) => settlement.judge(standing.guard, null).truth !== "no");
 }
 
 /** Whether it can be another thing at another step: by its guard, a crux with an exception, or a hold or movement that
