@@ -32,9 +32,9 @@ export function standingOf(compiling: Compiling): { printed: Drill["standing"]; 
 }
 
 /** What steps inherit, for whoever needs no more of it. */
-export function inheritedOf(base: CompilingBase): Inherited[] {
-  const inherited = presentIn(base).flatMap((standing) =>
-    base.rows.actionsOf(standing.id).map((own) => {
+export function inheritedOf(compiling: Compiling): Inherited[] {
+  const inherited = presentIn(compiling).flatMap((standing) =>
+    compiling.rows.actionsOf(standing.id).map((own) => {
       // The step inherits under the conditions of the instruction and of the action both.
       const action = { ...own, guard: [...standing.guard, ...own.guard] };
       const origin = { ...OWN, inheritedFrom: standing.title };

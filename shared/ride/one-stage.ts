@@ -7,7 +7,7 @@ import { follow } from "./follow.ts";
 import { layOut, type StageSpan } from "./lay-out.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { RiddenStage } from "./ridden.ts";
-import { rideStage } from "./ride-stage.ts";
+import { rideStage, type StagePath } from "./ride-stage.ts";
 
 /** Adds the stage to the course. `index` is its place in the ride, `before` the control state it begins in. */
 export function rideOneStage(
@@ -19,6 +19,16 @@ export function rideOneStage(
 ): RiddenStage {
   const [first, from] = [course.drafted.length, course.seconds];
   const path = rideStage(setting, course, plan, index, before);
+  return stageOn(course, plan, { path, first, from }, before);
+}
+
+/** The stage on a path that is laid already: `first` is the first of its pieces in the course, `from` its seconds. */
+export function stageOn(
+  course: Course,
+  plan: PlannedStage,
+  { path, first, from }: { path: StagePath; first: number; from: number },
+  before: ControlState,
+): RiddenStage {
   const span: StageSpan = { first, drafted: path.drafted, from, to: course.seconds };
   const untreated = plan.is === "untreated";
   const followed = untreated
