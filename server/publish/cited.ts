@@ -7,19 +7,33 @@ import { html, joined, type Markup } from "./markup.ts";
 /** Longest quotation on the page, in characters; of a longer one the middle is left out, and "…" says so. */
 export const LONGEST_ON_PAGE = 600;
 
-/** Each place once, gathered under its reference, each text on a line of its own: `f. 7r, ll. 4–9 “words” “words”`.
- *  Words that stand within longer quoted ones are not repeated. Null when there are none. */
-export function citedPlaces(citations: readonly Citation[]): Markup | null {
-  if (citations.length === 0) return null;
+/** The words of one text at one place, in the order of the text. */
+export interface QuotedText {
+  language: string;
+  citations: Citation[];
+}
+
+/** Each place once, with the words of each text that stand there. Words that stand within longer quoted ones are left out. */
+export function quotedByPlace(citations: readonly Citation[]): { reference: string; texts: QuotedText[] }[] {
   const byReference = new Map<string, Map<string, Citation[]>>();
   for (const citation of citations) {
     const byLayer = byReference.get(citation.reference) ?? new Map<string, Citation[]>();
     byReference.set(citation.reference, byLayer);
     byLayer.set(citation.layer, [...(byLayer.get(citation.layer) ?? []), citation]);
   }
-  const groups = [...byReference].map(([reference, byLayer]) => {
-    const lines = [...byLayer.values()].map((list, index) => {
-      const quotes = joined(outermost(list).map(quoted), " ");
+  return [...byReference].map(([reference, byLayer]) => ({
+    reference,
+    texts: [...byLayer.values()].map((list) => ({ language: list[0]?.language ?? "", citations: outermost(list) })),
+  }));
+}
+
+/** Gathered under the reference, each text on a line of its own: `f. 7r, ll. 4–9 “words” “words”`. Null when there are
+ *  none. */
+export function citedPlaces(citations: readonly Citation[]): Markup | null {
+  if (citations.length === 0) return null;
+  const groups = quotedByPlace(citations).map(({ reference, texts }) => {
+    const lines = texts.map(({ citations: list }, index) => {
+      const quotes = joined(list.map(quoted), " ");
       return index === 0
         ? html`<span><span class="ref">${reference}</span> ${quotes}</span>`
         : html`<span class="beside">${quotes}</span>`;
