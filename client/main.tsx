@@ -6,6 +6,7 @@ import "./look/page.css";
 import "./look/read.css";
 import "./look/forms.css";
 import "./look/rooms.css";
+import "./look/decide.css";
 import "./look/find.css";
 import "./look/ride-lanes.css";
 import "./look/ride.css";

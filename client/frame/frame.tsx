@@ -1,5 +1,6 @@
 /** client/frame/frame.tsx - the bar with the rooms, the room that is open, and the strip that says what was stored. */
 
+import { DecideRoom } from "../decide/decide-room.tsx";
 import { HistoryRoom } from "../history/history-room.tsx";
 import { ImportRoom } from "../import/import-room.tsx";
 import { PrintRoom } from "../print/print-room.tsx";
@@ -17,6 +18,7 @@ export function Frame() {
   const here = route.value;
   const rooms = [
     { room: "read", word: "Read", href: passageId.value ? `/read/${passageId.value}` : "/" },
+    { room: "decide", word: "Decide", href: exercise.value ? `/decide/${exercise.value.id}` : "/decide" },
     { room: "ride", word: "Ride", href: exercise.value ? `/ride/${exercise.value.id}` : "/ride" },
     { room: "print", word: "Print", href: exercise.value ? `/print/${exercise.value.id}` : "/print" },
     { room: "import", word: "Bring in", href: "/import" },
@@ -43,6 +45,7 @@ export function Frame() {
         <Signed />
       </header>
       {here.room === "read" && <ReadRoom passage={here.passage} />}
+      {here.room === "decide" && <DecideRoom of={here.of} id={here.id} />}
       {here.room === "ride" && <RideRoom exercise={here.exercise} />}
       {here.room === "print" && <PrintRoom exercise={here.exercise} />}
       {here.room === "import" && <ImportRoom work={here.work} />}

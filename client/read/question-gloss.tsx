@@ -3,20 +3,18 @@
 import { useSignal } from "@preact/signals";
 import type { RecordOf } from "../../schema/record.ts";
 import { all, one } from "../state/rows.ts";
-import { sitting, today } from "../state/session.ts";
 import { Choice } from "./choice.tsx";
 import { DraftField, LabelledField } from "./draft-field.tsx";
 import { choose, closeForm } from "./focus.ts";
-import { focusFirst } from "./focus-first.ts";
 import { GlossHead } from "./gloss-head.tsx";
-import { conditionWords, ReadingConditions } from "./guard-editor.tsx";
+import { ReadingConditions } from "./guard-editor.tsx";
+import { QuestionState, whyOf } from "./question-state.tsx";
 import { short } from "./row-names.ts";
 import { useFocusedForm } from "./step-form.tsx";
 import { storeFields } from "./store-fields.ts";
 import { TakeAway } from "./take-away.tsx";
 
 type Question = RecordOf<"questions">;
-const whyOf = (question: Question) => `Question “${short(question.text, 50)}”`;
 
 export function QuestionGloss({ id, open }: { id: string; open: boolean }) {
   const question = one("questions", id);
@@ -200,83 +198,5 @@ function PossibleAnswers({ question }: { question: Question }) {
         <button type="submit">Add</button>
       </form>
     </section>
-  );
-}
-
-function QuestionState({ question }: { question: Question }) {
-  const ending = useSignal<"answered" | "withdrawn" | null>(null);
-  const { id, state, answers } = question;
-  const own = whyOf(question);
-  const store = (next: Question["state"], why: string) =>
-    storeFields("questions", id, { state: next }, `${own}: ${why}`).then((done) => {
-      if (done) ending.value = null;
-    });
-  if (state.is !== "open") {
-    const said = answers.find((answer) => state.is === "answered" && answer.label === state.answer);
-    return (
-      <p>
-        <b class="ref">{state.is}</b> <span class="meta">{state.on}: </span>
-        {state.is === "answered" ? state.answer : state.reason}
-        {said && said.allows.length > 0 && (
-          <span class="meta"> It leaves {said.allows.map(conditionWords).join(", ")}; decide that at the crux.</span>
-        )}{" "}
-        <button type="button" class="quiet" onClick={() => void store({ is: "open" }, "open again")}>
-          open it again
-        </button>
-      </p>
-    );
-  }
-  if (ending.value === null) {
-    return (
-      <p class="says">
-        <button type="button" class="quiet" onClick={() => (ending.value = "answered")}>
-          it is answered…
-        </button>
-        <button type="button" class="quiet" onClick={() => (ending.value = "withdrawn")}>
-          withdraw it…
-        </button>
-      </p>
-    );
-  }
-  const is = ending.value;
-  return (
-    <form
-      class="inset"
-      ref={focusFirst}
-      onKeyDown={(event) => {
-        if (event.key !== "Escape") return;
-        event.stopPropagation();
-        ending.value = null;
-      }}
-      onSubmit={(event) => {
-        event.preventDefault();
-        const data = new FormData(event.currentTarget);
-        const words = String(data.get("words") ?? "").trim();
-        const on = String(data.get("on") ?? "") || today();
-        if (is === "withdrawn") void store({ is, on, reason: words }, "withdrawn");
-        else if (words !== "")
-          void store({ is, on, sitting: sitting.value, answer: words }, `answered: ${short(words)}`);
-      }}
-    >
-      <label class="field">
-        <span>{is === "answered" ? "The answer" : "Why it is withdrawn"}</span>
-        <input name="words" required={is === "answered"} list="answers-known" />
-      </label>
-      <datalist id="answers-known">
-        {answers.map((answer) => (
-          <option key={answer.label} value={answer.label} />
-        ))}
-      </datalist>
-      <label class="field">
-        <span>on</span>
-        <input name="on" type="date" required value={today()} />
-      </label>
-      <div class="row">
-        <button type="submit">{is === "answered" ? "Keep the answer" : "Withdraw it"}</button>
-        <button type="button" class="quiet" onClick={() => (ending.value = null)}>
-          not now
-        </button>
-      </div>
-    </form>
   );
 }

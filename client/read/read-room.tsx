@@ -1,6 +1,6 @@
 /** client/read/read-room.tsx - the Read room: contents, the passage, and its glosses. */
 import { useEffect } from "preact/hooks";
-import { contents, loadContents, openPassage, passageId } from "../state/passage.ts";
+import { contents, heldWork, loadContents, openPassage, passageId } from "../state/passage.ts";
 import { go } from "../state/route.ts";
 import { ContentsList } from "./contents-list.tsx";
 import { choose, opened, selected, unlocked } from "./focus.ts";
@@ -18,6 +18,9 @@ export function ReadRoom({ passage }: { passage: string | null }) {
       selected.value = null;
       unlocked.value = null;
       opened.value = null;
+      void openPassage(passage);
+    } else if (passage !== null && heldWork.value !== null) {
+      // The rows of the whole work are more than the passage needs.
       void openPassage(passage);
     } else if (passage === null && firstPassage) go(`/read/${firstPassage}`, true);
   }, [passage, firstPassage]);

@@ -13,14 +13,14 @@ import { Findings } from "./findings.tsx";
 import { Lanes, LanesNow } from "./lanes.tsx";
 import { figure, onFoot } from "./moment.ts";
 import { Plan } from "./plan.tsx";
-import { goTo, pause } from "./playing.ts";
+import { goTo, goToStage, pause } from "./playing.ts";
 import { HowRidden, Readings, ToReadings, WhichExercise } from "./ride-options.tsx";
 import { riderWishes } from "./riders.ts";
 import { RidersList } from "./riders-list.tsx";
 import { ridden } from "./riding.ts";
 import { RulesTable } from "./rules-table.tsx";
 import { SuppliedList } from "./supplied-list.tsx";
-import { wishNothing } from "./wish.ts";
+import { wishAsAsked } from "./wish.ts";
 import { WordsNow } from "./words-now.tsx";
 
 export function RideRoom({ exercise }: { exercise: string | null }) {
@@ -35,10 +35,14 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
       if (first !== null) go(`/ride/${first}`, true);
       return;
     }
-    wishNothing();
+    const element = wishAsAsked();
     riderWishes.value = [];
     goTo(0);
-    void openExercise(exercise);
+    void openExercise(exercise).then(() => {
+      const stages = ridden.value?.stages ?? [];
+      const index = stages.findIndex((stage) => stage.element === element || stage.source === element);
+      if (element !== null && index >= 0) goToStage(index);
+    });
   }, [exercise, first]);
 
   if (exercise === null) return <NoExercise loaded={contents.value !== null} />;

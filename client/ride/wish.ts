@@ -23,10 +23,26 @@ export function read(crux: string, reading: string | null): void {
   if (besideReading.value?.crux === crux && besideReading.value.reading === reading) besideReading.value = null;
 }
 
-/** As the exercise is when one comes to it. */
-export function wishNothing(): void {
-  choice.value = {};
+/** How the next exercise that is opened is to be ridden, asked for by another room: readings taken, and the element to go
+ *  to (null: the beginning). */
+interface Arrival {
+  readings: readonly { crux: string; reading: string }[];
+  element: string | null;
+}
+let arrival: Arrival | null = null;
+
+export function wishFor(wanted: Arrival): void {
+  arrival = wanted;
+}
+
+/** As the exercise is when one comes to it, or as another room asked for it, which is asked once. Gives the element that is to be
+ *  gone to. */
+export function wishAsAsked(): string | null {
+  const wanted = arrival;
+  arrival = null;
+  choice.value = Object.fromEntries((wanted?.readings ?? []).map(({ crux, reading }) => [crux, reading]));
   besideReading.value = null;
   rein.value = "as it is";
   way.value = "mounted";
+  return wanted?.element ?? null;
 }

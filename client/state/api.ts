@@ -22,20 +22,29 @@ export async function ask<T>(path: string, body?: unknown, signal?: AbortSignal)
           body: raw ? body : JSON.stringify(body),
           signal: signal ?? null,
         };
+  return send(path, init, (text) => JSON.parse(text) as T);
+}
+
+/** GET of something that is no JSON: a text as it is. */
+export function readText(path: string, signal: AbortSignal): Promise<Answer<string>> {
+  return send(path, { signal }, (text) => text);
+}
+
+async function send<T>(path: string, init: RequestInit, read: (text: string) => T): Promise<Answer<T>> {
   let response: Response;
+  let text: string;
   try {
     response = await fetch(path, init);
+    text = await response.text();
   } catch (error) {
     if (error instanceof DOMException && error.name === "AbortError") {
       return { ok: false, status: 0, error: { code: "stopped", sentence: "Stopped. Nothing was stored." } };
     }
     return { ok: false, status: 0, error: AWAY };
   }
-  const text = await response.text();
   try {
-    const value: unknown = JSON.parse(text);
-    if (response.ok) return { ok: true, value: value as T };
-    return { ok: false, status: response.status, error: (value as Refusal).error };
+    if (response.ok) return { ok: true, value: read(text) };
+    return { ok: false, status: response.status, error: (JSON.parse(text) as Refusal).error };
   } catch {
     return {
       ok: false,

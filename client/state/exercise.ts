@@ -1,9 +1,9 @@
-/** client/state/exercise.ts - opening a whole exercise, for the rooms that ride or print it and not one passage of it. */
+/** client/state/exercise.ts - opening a whole exercise or a whole work, for the rooms that are not about one passage. */
 import { signal } from "@preact/signals";
 import type { Bundle } from "../../schema/api.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { ask, type Refused } from "./api.ts";
-import { passageId } from "./passage.ts";
+import { heldWork, passageId } from "./passage.ts";
 import { replaceRows } from "./rows.ts";
 
 /** The exercise whose rows this window has; null while none was opened, or its rows are on the way. */
@@ -25,6 +25,20 @@ export async function openExercise(id: string): Promise<void> {
     .filter(({ exercise }) => exercise === id)
     .sort(compareRanked);
   replaceRows(rows, at);
+  heldWork.value = null;
   if (!own.some((passage) => passage.id === passageId.value)) passageId.value = own[0]?.id ?? null;
   openExerciseId.value = id;
+}
+
+/** Fetches the rows of a whole work. No exercise is open then; the open passage stays, where it is of the work. */
+export async function openWork(id: string): Promise<void> {
+  const answer = await ask<Bundle>(`/api/works/${id}`);
+  exerciseRefusal.value = answer.ok ? null : answer.error;
+  openExerciseId.value = null;
+  if (!answer.ok) return;
+  const { rows, at } = answer.value;
+  replaceRows(rows, at);
+  heldWork.value = id;
+  const passages = (rows.passages ?? []).map(({ value }) => value).sort(compareRanked);
+  if (!passages.some((passage) => passage.id === passageId.value)) passageId.value = passages[0]?.id ?? null;
 }

@@ -15,6 +15,9 @@ export const passageId = signal<string | null>(null);
 export const opening = signal(false);
 export const openRefusal = signal<Refused | null>(null);
 
+/** The work whose rows this window has whole; null while it has those of one exercise or passage. */
+export const heldWork = signal<string | null>(null);
+
 /** Opens a passage: asks for its rows and shows them when they are there. */
 export async function openPassage(id: string): Promise<void> {
   opening.value = true;
@@ -24,17 +27,19 @@ export async function openPassage(id: string): Promise<void> {
     openRefusal.value = null;
     replaceRows(answer.value.rows, answer.value.at);
     passageId.value = id;
+    heldWork.value = null;
   } else {
     openRefusal.value = answer.error;
   }
 }
 
-/** Fetches the rows of the open passage anew; what stands in forms is not touched. */
+/** Fetches the rows this window has anew; what stands in forms is not touched. */
 export async function refreshPassage(): Promise<void> {
-  const id = passageId.value;
-  if (id === null) return;
-  const answer = await ask<Bundle>(`/api/passages/${id}`);
-  if (answer.ok && passageId.value === id) replaceRows(answer.value.rows, answer.value.at);
+  const [id, work] = [passageId.value, heldWork.value];
+  if (id === null && work === null) return;
+  const answer = await ask<Bundle>(work === null ? `/api/passages/${id}` : `/api/works/${work}`);
+  const same = passageId.value === id && heldWork.value === work;
+  if (answer.ok && same) replaceRows(answer.value.rows, answer.value.at);
 }
 
 export const contents = signal<Contents | null>(null);

@@ -3,6 +3,7 @@ import { computed, signal } from "@preact/signals";
 
 export type Route =
   | { room: "read"; passage: string | null }
+  | { room: "decide"; of: "exercise" | "work" | "term"; id: string | null }
   | { room: "ride"; exercise: string | null }
   | { room: "print"; exercise: string | null }
   | { room: "import"; work: string | null }
@@ -14,7 +15,12 @@ window.addEventListener("popstate", () => {
 });
 
 export const route = computed<Route>(() => {
-  const [room = "", id = ""] = path.value.split("/").filter(Boolean).map(decodeURIComponent);
+  const [room = "", id = "", more = ""] = path.value.split("/").filter(Boolean).map(decodeURIComponent);
+  if (room === "decide") {
+    return id === "work" || id === "term"
+      ? { room, of: id, id: more || null }
+      : { room, of: "exercise", id: id || null };
+  }
   if (room === "ride") return { room, exercise: id || null };
   if (room === "print") return { room, exercise: id || null };
   if (room === "import") return { room, work: id || null };

@@ -1,0 +1,33 @@
+/** client/decide/alarm.tsx - a dead adopted reading, told wherever it is used, with the way to its reasons. */
+import { exercise } from "../state/passage.ts";
+import { follow, route } from "../state/route.ts";
+import { alarms } from "./alarms.ts";
+
+/** Of one crux; nothing while nothing is the matter with it. */
+export function Alarm({ crux }: { crux: string }) {
+  return <Told list={alarms.value.filter((alarm) => alarm.crux === crux)} />;
+}
+
+/** Of all that lies open. */
+export function Alarms() {
+  return <Told list={alarms.value} />;
+}
+
+function Told({ list }: { list: readonly { sentence: string }[] }) {
+  const here = exercise.value?.id;
+  if (list.length === 0) return null;
+  return (
+    <div class="alarm" role="status">
+      {list.map(({ sentence }) => (
+        <p key={sentence} class="notice">
+          {sentence}{" "}
+          {here && route.value.room !== "decide" && (
+            <a href={`/decide/${here}`} onClick={follow}>
+              See why in Decide
+            </a>
+          )}
+        </p>
+      ))}
+    </div>
+  );
+}
