@@ -15,9 +15,18 @@ import {
 } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
-import { actsAt, type HeldMoment, objectOf, sinceMoment } from "./holds-in-force.ts";
+import { type HeldMoment, objectOf, sinceMoment } from "./holds-in-force.ts";
 import { zoneWords } from "./passing.ts";
-import { type Judgement, kept, type RideRule, type Verdict, verdictOfAll, verdictOver, worst } from "./rule.ts";
+import {
+  type Judgement,
+  kept,
+  type RideRule,
+  type Seen,
+  type Verdict,
+  verdictOfAll,
+  verdictOver,
+  worst,
+} from "./rule.ts";
 
 /** Verbs that say a hand has the object already; the slot that names the hand. */
 const ASSERTING: Partial<Record<Verb, "hand" | "from">> = {
@@ -35,9 +44,9 @@ const ASSERTING: Partial<Record<Verb, "hand" | "from">> = {
 /** Verbs that may bring it into a hand at the same instant. */
 const GAINING: readonly Verb[] = ["take", "pass", "pick up", "hold", "change reins"];
 
-function check(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function check(_: Ridden, context: RideContext, { moments }: Seen): Judgement[] {
   return moments.flatMap((moment, at) => {
-    const acts = actsAt(moment, context);
+    const { acts } = moment;
     return acts.flatMap((act): Judgement[] => {
       const slot = ASSERTING[act.known.verb];
       const role = slot === undefined ? null : slotOf(act.known, slot, "hand");

@@ -5,8 +5,9 @@ import { inWords } from "../../ground/figures/figure.ts";
 import { leanDegrees } from "../../ground/lean.ts";
 import type { Arc } from "../../ground/piece.ts";
 import type { Ridden } from "../ridden.ts";
-import { turnSide, type Window, windowsIn } from "./moments.ts";
-import { type Judgement, kept, type RideRule } from "./rule.ts";
+import type { RideContext } from "../ride-context.ts";
+import { turnSide, type Window, type Windows } from "./moments.ts";
+import { type Judgement, kept, type RideRule, type Seen } from "./rule.ts";
 
 /** Degrees. No published limit was found: a choice of this design. It lets pass what published rules ride, a corner of
  *  6 m at the working canter (27.5), and little above. */
@@ -21,16 +22,16 @@ interface Bend {
   arc: Arc;
 }
 
-function bendsIn(ridden: Ridden, stage: number): Bend[] {
-  return windowsIn(ridden, stage).flatMap((window) =>
+function bendsIn(windows: Windows, stage: number): Bend[] {
+  return windows(stage).flatMap((window) =>
     window.piece.is === "arc" && turnSide(window.piece) !== null ? [{ window, arc: window.piece }] : [],
   );
 }
 
-function checkLean(ridden: Ridden): Judgement[] {
+function checkLean(ridden: Ridden, _: RideContext, { windows }: Seen): Judgement[] {
   if (ridden.way === "on foot") return [];
-  return ridden.stages.flatMap((_, stage) =>
-    bendsIn(ridden, stage).map(({ window, arc }): Judgement => {
+  return ridden.stages.flatMap((__, stage) =>
+    bendsIn(windows, stage).map(({ window, arc }): Judgement => {
       const { speed, gait, pace, gaitSupplied, action } = window.ridden;
       const lean = leanDegrees(speed, arc.radius);
       if (lean <= MOST_LEAN) return kept(stage);
@@ -64,9 +65,9 @@ export const bendSuitsGait: RideRule = {
 
 const CIRCLES: readonly unknown[] = ["circle", "part circle", "volte", "figure of eight"];
 
-function checkCircle(ridden: Ridden): Judgement[] {
-  return ridden.stages.flatMap((_, stage) =>
-    bendsIn(ridden, stage)
+function checkCircle(ridden: Ridden, _: RideContext, { windows }: Seen): Judgement[] {
+  return ridden.stages.flatMap((__, stage) =>
+    bendsIn(windows, stage)
       .filter(({ window }) => CIRCLES.includes(window.ridden.figure))
       .map(({ window, arc }): Judgement => {
         const { figure, action, gait } = window.ridden;

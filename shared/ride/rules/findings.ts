@@ -85,11 +85,17 @@ function findingOf(
 
 /** What a stage is, however long the ride: element, source, round; and which of several such, where an again holds an again. */
 function stageKey({ stages }: Ridden, index: number): (string | number)[] {
-  const key = ({ element, source, round }: RiddenStage): string => [element, source, round].join("/");
   const stage = stages[index];
   if (stage === undefined) return [];
-  const before = stages.slice(0, index).filter((one) => key(one) === key(stage)).length;
-  return before === 0 ? [key(stage)] : [key(stage), `time ${before + 1}`];
+  const { element, source, round } = stage;
+  let before = 0;
+  for (let at = 0; at < index; at += 1) if (isSame(stages[at], stage)) before += 1;
+  const key = [element, source, round].join("/");
+  return before === 0 ? [key] : [key, `time ${before + 1}`];
+}
+
+function isSame(one: RiddenStage | undefined, other: RiddenStage): boolean {
+  return one?.element === other.element && one.source === other.source && one.round === other.round;
 }
 
 function readingWords({ reading, surely }: Lifted, supplied: RideContext["supplied"]): string {

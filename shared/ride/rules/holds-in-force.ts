@@ -11,8 +11,9 @@ import type { RiddenAct, RideContext } from "../ride-context.ts";
 import { type HoldInForce, NOTHING_CARRIED_IN } from "./carried-in.ts";
 import { type Moment, momentsIn } from "./moments.ts";
 
-/** A moment with the holds in force after it, by object. */
+/** A moment with its acts, and the holds in force after it, by object. */
 export interface HeldMoment extends Moment {
+  acts: readonly RiddenAct[];
   holds: ReadonlyMap<string, HoldInForce>;
 }
 
@@ -37,14 +38,11 @@ export function heldMoments(ridden: Ridden, context: RideContext): HeldMoment[] 
     // What is not written out may have done anything.
     if (stage.is === "untreated") holds = new Map();
     return momentsIn(stage, index).map((moment) => {
-      for (const act of actsAt(moment, context)) holds = holdsAfter(holds, act, index, moment.before);
-      return { ...moment, holds };
+      const acts = moment.actions.flatMap((id) => context.act(index, id) ?? []);
+      for (const act of acts) holds = holdsAfter(holds, act, index, moment.before);
+      return { ...moment, acts, holds };
     });
   });
-}
-
-export function actsAt({ stage, actions }: Moment, context: RideContext): RiddenAct[] {
-  return actions.flatMap((id) => context.act(stage, id) ?? []);
 }
 
 /** The object an act names, else the weapon the sheet is about; null where it is not settled which. */

@@ -4,7 +4,8 @@
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { heldMoments } from "./holds-in-force.ts";
-import { type Breach, type Judgement, type RideRule, type Verdict, worst } from "./rule.ts";
+import { windowsOf } from "./moments.ts";
+import { type Breach, type Judgement, type RideRule, type Seen, type Verdict, worst } from "./rule.ts";
 import { RIDE_RULES } from "./table.ts";
 
 export interface Judged {
@@ -13,8 +14,8 @@ export interface Judged {
 }
 
 export function judgeRide(ridden: Ridden, context: RideContext, rules: readonly RideRule[] = RIDE_RULES): Judged[] {
-  const moments = heldMoments(ridden, context);
-  return rules.map((rule) => ({ rule, judgements: rule.check(ridden, context, moments) }));
+  const seen: Seen = { moments: heldMoments(ridden, context), windows: windowsOf(ridden) };
+  return rules.map((rule) => ({ rule, judgements: rule.check(ridden, context, seen) }));
 }
 
 /** The verdict of a rule at a stage; a rule that has nothing to judge there is left out. */

@@ -8,8 +8,7 @@ import { exactly, isKnown } from "../../hands/known.ts";
 import { type Contact, HANDS, type ObjectState, type Zone } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import type { HeldMoment } from "./holds-in-force.ts";
-import { type Judgement, kept, type RideRule } from "./rule.ts";
+import { type Judgement, kept, type RideRule, type Seen } from "./rule.ts";
 
 /** Share of the length from the butt at which a zone lies: a choice of this design. */
 const SHARE: Partial<Record<Zone, number>> = { butt: 0.05, rear: 0.28, balance: 0.45, fore: 0.62, head: 0.92 };
@@ -66,7 +65,7 @@ const ASKS: readonly { when: (held: ObjectState, contacts: readonly Contact[]) =
   },
 ];
 
-function check(ridden: Ridden, _: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function check(ridden: Ridden, _: RideContext, { moments }: Seen): Judgement[] {
   if (ridden.way === "on foot") return [];
   return moments.flatMap((moment) =>
     moment.state.objects

@@ -21,6 +21,7 @@ export type Lifting = (rule: RideRule, breach: Breach) => Lifted | null;
  *  question, where the rule has nothing to list there. */
 export function liftingOf(ridden: Ridden, context: RideContext): Lifting {
   const rides = new Map<string, ReadonlyMap<string, Verdict>>();
+  const cruxes = cruxesBorne(ridden, context);
 
   /** The worst that is listed under another reading, by place; null past the limit. */
   const under = (crux: string, reading: string): ReadonlyMap<string, Verdict> | null => {
@@ -42,7 +43,7 @@ export function liftingOf(ridden: Ridden, context: RideContext): Lifting {
 
   return (rule, breach) => {
     const place = placeOf(rule.code, ridden.stages[breach.stage]);
-    for (const { crux, title, taken, others } of cruxesUpTo(ridden, context, breach.stage)) {
+    for (const { crux, title, taken, others } of cruxesUpTo(cruxes, context, breach.stage)) {
       const reading = taken ?? suppliedReading(context, crux);
       if (reading === null) continue;
       const lifting = others
@@ -80,9 +81,14 @@ function suppliedReading(context: RideContext, crux: string): { reading: string;
   return { reading, title: context.names("readings", reading) ?? "" };
 }
 
+/** The cruxes each stage bears itself: those of what is done, then those of the element whose number it has. */
+function cruxesBorne({ stages }: Ridden, context: RideContext): readonly (readonly DrillCrux[])[] {
+  const ofElement = (id: string): readonly DrillCrux[] => context.element(id)?.cruxes ?? [];
+  return stages.map(({ element, source }) => [...ofElement(source), ...ofElement(element)]);
+}
+
 /** The cruxes of the stage itself, then those of the stages before it, nearest first, then those of no stage. */
-function cruxesUpTo({ stages }: Ridden, context: RideContext, stage: number): DrillCrux[] {
-  const elements = stages.slice(0, stage + 1).flatMap(({ element, source }) => [element, source]);
-  const borne = elements.reverse().flatMap((id) => context.element(id)?.cruxes ?? []);
-  return [...new Map([...borne, ...context.compiled.drill.cruxes].map((crux) => [crux.crux, crux])).values()];
+function cruxesUpTo(borne: readonly (readonly DrillCrux[])[], context: RideContext, stage: number): DrillCrux[] {
+  const nearest = borne.slice(0, stage + 1).reverse();
+  return [...new Map([...nearest.flat(), ...context.compiled.drill.cruxes].map((crux) => [crux.crux, crux])).values()];
 }

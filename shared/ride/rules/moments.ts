@@ -54,7 +54,7 @@ export interface Window {
 }
 
 /** The windows of a stage, without the pieces supplied to join it: what we drew ourselves is no fault of the text. */
-export function windowsIn(ridden: Ridden, index: number): Window[] {
+function windowsIn(ridden: Ridden, index: number): Window[] {
   const stage = ridden.stages[index];
   if (stage === undefined || stage.is === "untreated") return [];
   const windows: Window[] = [];
@@ -67,6 +67,18 @@ export function windowsIn(ridden: Ridden, index: number): Window[] {
       windows.push({ stage: index, piece, ridden: what, from: start, to: end, ...statesFrom(stage, start) });
   }
   return windows;
+}
+
+/** The windows of each stage, worked out once, when they are first asked for. */
+export type Windows = (stage: number) => readonly Window[];
+
+export function windowsOf(ridden: Ridden): Windows {
+  const made: (readonly Window[])[] = [];
+  return (stage) => {
+    const held = made[stage] ?? windowsIn(ridden, stage);
+    made[stage] = held;
+    return held;
+  };
 }
 
 /** The stretches between what is timed within from and to. */

@@ -6,7 +6,7 @@ import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { type HeldMoment, sinceMoment } from "./holds-in-force.ts";
 import { holdKeepsReins, inBothHands } from "./reins.ts";
-import { type Judgement, kept, type RideRule, type Verdict } from "./rule.ts";
+import { type Judgement, kept, type RideRule, type Seen, type Verdict } from "./rule.ts";
 
 const hasReins = (hand: Hand, place: ReinPlace): boolean => place === "both hands" || place === `${hand} hand`;
 
@@ -49,7 +49,7 @@ function toldElsewhere(moment: HeldMoment, context: RideContext): boolean {
   return both !== null && !holdKeepsReins(moment, both.object.id, context);
 }
 
-function check(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function check(_: Ridden, context: RideContext, { moments }: Seen): Judgement[] {
   return moments.flatMap((moment, at) => {
     if (!moment.stands) return [];
     return HANDS.map((hand): Judgement => {

@@ -4,12 +4,12 @@ import { isKnown, mayBe, possible } from "../../hands/known.ts";
 import { HANDS, type ObjectState, type Zone, zonesOf } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { actsAt, type HeldMoment, objectOf } from "./holds-in-force.ts";
-import { type Judgement, kept, type RideRule, type Verdict, verdictOver } from "./rule.ts";
+import { objectOf } from "./holds-in-force.ts";
+import { type Judgement, kept, type RideRule, type Seen, type Verdict, verdictOver } from "./rule.ts";
 
-function check(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function check(_: Ridden, __: RideContext, { moments }: Seen): Judgement[] {
   return moments.flatMap((moment) =>
-    actsAt(moment, context)
+    moment.acts
       .filter(({ known }) => known.verb === "pass")
       .flatMap(({ id, known }): Judgement[] => {
         const object = objectOf(known, moment.before);

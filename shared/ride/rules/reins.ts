@@ -14,8 +14,8 @@ import {
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { NOTHING_CARRIED_IN, type ReinStory } from "./carried-in.ts";
-import { actsAt, type HeldMoment, sinceMoment } from "./holds-in-force.ts";
-import { type Judgement, kept, type RideRule, verdictOver } from "./rule.ts";
+import { type HeldMoment, sinceMoment } from "./holds-in-force.ts";
+import { type Judgement, kept, type RideRule, type Seen, verdictOver } from "./rule.ts";
 
 /** Hands that surely grip the object. */
 export function surelyOn({ grip }: ObjectState) {
@@ -45,7 +45,7 @@ export function holdKeepsReins({ holds, stage }: HeldMoment, object: string, con
 /** What the text has done with the reins once this moment is over. */
 export function storyAfter(story: ReinStory, moment: HeldMoment, context: RideContext): ReinStory {
   let now = story;
-  for (const { known } of actsAt(moment, context)) {
+  for (const { known } of moment.acts) {
     const object = slotOf(known, "object", "object");
     const reins = object?.is === "known" && context.rows.find("objects", object.value)?.is === "reins";
     if (known.verb === "lay reins") now = "laid";
@@ -55,7 +55,7 @@ export function storyAfter(story: ReinStory, moment: HeldMoment, context: RideCo
   return now;
 }
 
-function checkHeld(ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function checkHeld(ridden: Ridden, context: RideContext, { moments }: Seen): Judgement[] {
   if (ridden.way === "on foot") return [];
   let { reins: story } = context.carriedIn ?? NOTHING_CARRIED_IN;
   let stage = -1;
@@ -115,7 +115,7 @@ export const reinsHeld: RideRule = {
   check: checkHeld,
 };
 
-function checkZone(ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function checkZone(ridden: Ridden, context: RideContext, { moments }: Seen): Judgement[] {
   if (ridden.way === "on foot") return [];
   return moments.flatMap((moment) => {
     if (!moment.stands) return [];

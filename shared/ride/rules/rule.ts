@@ -5,6 +5,7 @@ import type { Rule } from "../../../schema/riding.ts";
 import type { Ridden, RuleReach, Severity } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import type { HeldMoment } from "./holds-in-force.ts";
+import type { Windows } from "./moments.ts";
 
 export type Verdict = "kept" | "broken" | "cannot tell";
 
@@ -51,12 +52,18 @@ export interface Breach {
 
 export type Judgement = Kept | Breach;
 
+/** What several rules look at, worked out once for all of them. */
+export interface Seen {
+  /** Those of the ride, in order. */
+  moments: readonly HeldMoment[];
+  windows: Windows;
+}
+
 export interface RideRule extends RuleRow {
   /** How the words behind are brought in: "says"; "says only", where the fault is what they leave out; or not at all, where
    *  a remark is no fault, and then no other reading is looked at either. */
   words: "says" | "says only" | "none";
-  /** `moments` are those of the ride, in order: they are worked out once for all rules. */
-  check: (ridden: Ridden, context: RideContext, moments: readonly HeldMoment[]) => Judgement[];
+  check: (ridden: Ridden, context: RideContext, seen: Seen) => Judgement[];
 }
 
 export const kept = (stage: number): Kept => ({ verdict: "kept", stage });

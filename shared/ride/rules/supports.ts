@@ -6,7 +6,7 @@ import { HANDS, type ObjectState, type Zone } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { type HeldMoment, sinceMoment } from "./holds-in-force.ts";
-import { type Judgement, kept, type RideRule, type Verdict } from "./rule.ts";
+import { type Judgement, kept, type RideRule, type Seen, type Verdict } from "./rule.ts";
 
 /** Hands that may be on it, bearing contacts that may be there; any number where contacts are not known. */
 function mostBearing({ grip, contacts, frame }: ObjectState): number {
@@ -24,7 +24,7 @@ function supported(held: ObjectState): Verdict {
   return mostBearing(held) === 0 && !mayBe(held.level, "ground") ? "broken" : "cannot tell";
 }
 
-function checkSupported(_: Ridden, __: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function checkSupported(_: Ridden, __: RideContext, { moments }: Seen): Judgement[] {
   return moments.flatMap((moment, at) => {
     if (!moment.stands) return [];
     // A sheath is worn; what bears it is no concern of the hands.
@@ -68,7 +68,7 @@ export const objectSupported: RideRule = {
   check: checkSupported,
 };
 
-function checkStrong(_: Ridden, context: RideContext, moments: readonly HeldMoment[]): Judgement[] {
+function checkStrong(_: Ridden, context: RideContext, { moments }: Seen): Judgement[] {
   return moments.flatMap((moment) => {
     if (!moment.stands) return [];
     return [...moment.holds.values()].flatMap((inForce) => {

@@ -7,9 +7,7 @@ import { sideOf } from "../../hands/roles.ts";
 import { type Bearing, HANDS, type Hand, type ObjectState, type Zone } from "../../hands/state.ts";
 import type { Ridden, RiddenThreat } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { actsAt } from "./holds-in-force.ts";
-import { momentsIn } from "./moments.ts";
-import { type Judgement, kept, type RideRule, type Verdict, verdictOver } from "./rule.ts";
+import { type Judgement, kept, type RideRule, type Seen, type Verdict, verdictOver } from "./rule.ts";
 
 const HOURS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
 
@@ -17,12 +15,11 @@ function sideOfHour(hour: number): Hand | null {
   return hour % 6 === 0 ? null : hour > 6 ? "left" : "right";
 }
 
-function checkParry(ridden: Ridden, context: RideContext): Judgement[] {
+function checkParry(ridden: Ridden, _: RideContext, { moments }: Seen): Judgement[] {
   return ridden.threats.flatMap((threat) => {
-    const stage = ridden.stages[threat.stage];
-    if (stage === undefined) return [];
-    return momentsIn(stage, threat.stage).flatMap((moment) =>
-      actsAt(moment, context)
+    const here = moments.filter(({ stage }) => stage === threat.stage);
+    return here.flatMap((moment) =>
+      moment.acts
         .filter(({ known }) => known.verb === "parry")
         .map(({ id, known }): Judgement => {
           const to = slotOf(known, "to", "side");

@@ -6,8 +6,8 @@ import { slotOf } from "../../hands/known-act.ts";
 import type { Bearing, ControlState, Hand, Level, ObjectState, Zone } from "../../hands/state.ts";
 import type { Ridden, RiddenStage, RiddenThreat } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { turnSide, type Window, windowsIn } from "./moments.ts";
-import { type Judgement, kept, type RideRule, type Verdict, verdictOfAll, verdictOver } from "./rule.ts";
+import { turnSide, type Window, type Windows } from "./moments.ts";
+import { type Judgement, kept, type RideRule, type Seen, type Verdict, verdictOfAll, verdictOver } from "./rule.ts";
 
 /** The forward sector of a side. Straight ahead belongs to neither: the point goes round with the horse. */
 export const FORWARD_SECTOR: Readonly<Record<Hand, readonly number[]>> = { left: [10, 11], right: [1, 2] };
@@ -15,8 +15,8 @@ const LEVELS: readonly Level[] = ["low", "middle", "high", "ground"];
 const LOW: readonly Level[] = ["low", "middle"];
 const HOURS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
 
-function turnWindows(ridden: Ridden, stage: number): { window: Window; side: Hand }[] {
-  return windowsIn(ridden, stage).flatMap((window) => {
+function turnWindows(windows: Windows, stage: number): { window: Window; side: Hand }[] {
+  return windows(stage).flatMap((window) => {
     const side = turnSide(window.piece);
     return side === null ? [] : [{ window, side }];
   });
@@ -64,9 +64,9 @@ function pointSetBy(ridden: Ridden, stage: number, object: string): { stage: num
   return null;
 }
 
-function checkOwnPoint(ridden: Ridden): Judgement[] {
-  return ridden.stages.flatMap((_, stage) =>
-    turnWindows(ridden, stage).flatMap(({ window, side }) => {
+function checkOwnPoint(ridden: Ridden, _: RideContext, { windows }: Seen): Judgement[] {
+  return ridden.stages.flatMap((__, stage) =>
+    turnWindows(windows, stage).flatMap(({ window, side }) => {
       const weapons = window.states[0]?.objects.filter(isWeapon) ?? [];
       return weapons.map(({ object }): Judgement => {
         const verdicts = window.states.flatMap((state) =>
@@ -117,9 +117,9 @@ function weaponIn({ hour, weaponSide }: RiddenThreat, side: Hand): Verdict {
   return verdictOver(hours.flatMap((at) => sides.map((weapon) => nearSide.includes(at) && weapon === side)));
 }
 
-function checkThreatWeapon(ridden: Ridden, context: RideContext): Judgement[] {
+function checkThreatWeapon(ridden: Ridden, context: RideContext, { windows }: Seen): Judgement[] {
   return ridden.threats.flatMap((threat) =>
-    turnWindows(ridden, threat.stage)
+    turnWindows(windows, threat.stage)
       .filter(({ window }) => window.to > threat.from && window.from < threat.to)
       .map(({ window, side }): Judgement => {
         const verdict = weaponIn(threat, side);
@@ -166,9 +166,9 @@ function leadByBend(stage: number, { instants }: RiddenStage, context: RideConte
   );
 }
 
-function checkLead(ridden: Ridden, context: RideContext): Judgement[] {
+function checkLead(ridden: Ridden, context: RideContext, { windows }: Seen): Judgement[] {
   return ridden.stages.flatMap((stage, index) =>
-    turnWindows(ridden, index)
+    turnWindows(windows, index)
       .filter(({ window }) => window.piece.is === "arc" && ["canter", "gallop"].includes(window.ridden.gait))
       .map(({ window, side }): Judgement => {
         const verdict = verdictOfAll(

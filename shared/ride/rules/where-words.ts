@@ -34,10 +34,11 @@ function momentWords(ridden: Ridden, stage: RiddenStage, { from, lasts }: Breach
   if (what === undefined || what.figure === null) return "";
   const name = FIGURES[what.figure] ?? `the ${what.figure}`;
   const piece = ridden.timed.path.pieces[index];
-  const together = ridden.pieces.flatMap((one, at) =>
-    one.stage === what.stage && one.action === what.action && !one.joins ? [at] : [],
-  );
-  const [first = index, last = index] = [together[0], together.at(-1)];
+  const isPart = (at: number): boolean => ridden.pieces[at]?.action === what.action && !ridden.pieces[at]?.joins;
+  const { from: begins, to: ends } = ridden.stages[what.stage]?.pieces ?? { from: index, to: index + 1 };
+  let [first, last] = [begins, ends - 1];
+  while (first < index && !isPart(first)) first += 1;
+  while (last > index && !isPart(last)) last -= 1;
   const [start = 0, end = 0] = [ridden.timed.times[first], ridden.timed.times[last + 1]];
   if (!lasts && what.figure === "along the wall" && piece?.is === "arc") return "at a corner of the wall";
   const share = end > start ? (from - start) / (end - start) : 0;
