@@ -70,7 +70,8 @@ const cornersOf = ({ left, right, foot, head }: Box): Point[] => [
   { x: right, y: head },
 ];
 
-function cornersOfStation({ outline }: GroundStation): readonly Point[] {
+/** Places that lie farthest out of a station. */
+export function cornersOfStation({ outline }: GroundStation): readonly Point[] {
   switch (outline.is) {
     case "point":
       return [outline.at];

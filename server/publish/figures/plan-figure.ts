@@ -1,0 +1,200 @@
+/** server/publish/figures/plan-figure.ts - the plan of a ride on paper: the ground with its stations, the line of each
+ *  step with arrows, its number where it begins, and the rider at a moment if one is asked for.
+ *  May import: shared, siblings. Pure: the same ride gives the same bytes. */
+import { type Arrow, arrowsOf } from "../../../shared/drawing/arrows.ts";
+import { drawnOnce } from "../../../shared/drawing/drawn-once.ts";
+import { type Area, placeLabels, type Spot } from "../../../shared/drawing/labels.ts";
+import { drawnPieces, type Stroke, strokesOf } from "../../../shared/drawing/path-strokes.ts";
+import { riderShapes } from "../../../shared/drawing/rider-shapes.ts";
+import { stepBeginnings } from "../../../shared/drawing/step-beginnings.ts";
+import { stepNumberWords } from "../../../shared/drawing/step-number-words.ts";
+import { type Piece, poseOn } from "../../../shared/ground/piece.ts";
+import { placeInWords } from "../../../shared/ground/place-in-words.ts";
+import { distance } from "../../../shared/ground/plane.ts";
+import { handsFigure } from "../../../shared/hands/figure.ts";
+import { poseAt, stateAt } from "../../../shared/ride/moments.ts";
+import type { Ridden } from "../../../shared/ride/ridden.ts";
+import { html, type Markup } from "../markup.ts";
+import { groundShapes, stationSigns, wallPoints } from "./ground-shapes.ts";
+import { measureShapes } from "./measure.ts";
+import { nameLabels, nameShapes } from "./name-labels.ts";
+import { numberLabels, numberShapes } from "./number-labels.ts";
+import { DASHES, INK } from "./paper-ink.ts";
+import { type Sheet, sheetFor } from "./plan-sheet.ts";
+import { riderMarkup } from "./rider-markup.ts";
+import { shape, svgOf } from "./svg.ts";
+
+export interface PlanFigureOptions {
+  /** Stages that are drawn, half-open; all of them when left out. */
+  fromStage?: number;
+  toStage?: number;
+  /** How wide the figure is; as large as reads well on a page when left out. */
+  millimetres?: number;
+  /** The figure is made narrower where it would be taller than this. */
+  tallest?: number;
+  /** Draws the rider as at this moment of the ride, in seconds. */
+  at?: number;
+}
+
+export interface PaperFigure {
+  svg: string;
+  /** What it shows, for who cannot see it. */
+  alternative: string;
+  /** Millimetres. */
+  width: number;
+}
+
+/** Millimetres on the paper between two arrows, of half an arrow, and between places that are one. */
+const ARROWS_APART = 24;
+const ARROW = 1.05;
+const ONE_PLACE = 2.2;
+const WIDTH = { stated: 0.5, implied: 0.5, supplied: 0.55, join: 0.55 } as const;
+/** How near places on the line are looked at, so that words do not hide it. */
+const SAMPLED = 0.8;
+
+/** Throws RangeError for a range of stages that is not one. */
+export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): PaperFigure {
+  const stages = { from: options.fromStage ?? 0, to: options.toStage ?? ridden.stages.length };
+  if (!(stages.from >= 0 && stages.from <= stages.to && stages.to <= ridden.stages.length))
+    throw new RangeError(
+      `A plan is drawn of stages 0 to ${ridden.stages.length}, not from ${stages.from} to ${stages.to}.`,
+    );
+  const { ground } = ridden;
+  const drawn = drawnOnce(range(stages).flatMap((stage) => drawnPieces(ridden, stage)));
+  const pieces = drawn.map(({ piece }) => piece);
+  const sheet = sheetFor(ground, pieces, { width: options.millimetres, tallest: options.tallest });
+  const beginnings = stepBeginnings(ridden, ONE_PLACE / sheet.scale, stages);
+  const arrows = arrowsOf(ridden, ARROWS_APART / sheet.scale, stages);
+  const rider = options.at === undefined ? null : riderAt(ridden, options.at, sheet);
+  const measure = measureShapes(sheet);
+
+  const names = nameLabels(ground, sheet);
+  const numbers = numberLabels(ridden, beginnings, sheet);
+  const spots = placeLabels(
+    [...names, ...numbers].map(({ label }) => label),
+    {
+      sheet: { x: sheet.width / 2, y: sheet.height / 2, width: sheet.width, height: sheet.height },
+      points: [...samples(pieces, sheet), ...wallPoints(ground, sheet)],
+      areas: [
+        ...stationSigns(ground, sheet),
+        ...measure.areas,
+        ...arrows.map(({ pose }) => ({ ...sheet.at(pose), width: 2 * ARROW, height: 2 * ARROW })),
+        ...(rider ? rider.areas : []),
+      ],
+    },
+  );
+  const alternative = planWords(ridden, stages, beginnings);
+  const svg = svgOf({
+    width: sheet.width,
+    height: sheet.height,
+    alternative,
+    shapes: [
+      ...groundShapes(ground, sheet),
+      lineShapes(strokesOf(drawn, meet), sheet),
+      arrowShapes(arrows, sheet),
+      ...measure.shapes,
+      ...nameShapes(names, spots.slice(0, names.length), sheet),
+      ...(rider ? [rider.markup] : []),
+      ...numberShapes(numbers, spots.slice(names.length), sheet),
+    ],
+  });
+  return { svg, alternative, width: Math.round(sheet.width * 10) / 10 };
+}
+
+const range = ({ from, to }: { from: number; to: number }) => Array.from({ length: to - from }, (_, at) => from + at);
+
+const meet = (first: Piece, second: Piece) => distance(poseOn(first, 1), poseOn(second, 0)) < 0.01;
+
+/** Weaker lines first, so that what is stated lies over them where they cross. */
+function lineShapes(strokes: readonly Stroke[], sheet: Sheet): Markup {
+  const order = ["join", "supplied", "implied", "stated"] as const;
+  const millimetres = (count: number) => (count / sheet.scale).toFixed(4);
+  const lines = order.flatMap((line) => {
+    const d = strokes.filter((stroke) => stroke.line === line).map((stroke) => stroke.d);
+    if (d.length === 0) return [];
+    const dashes = DASHES[line];
+    return [
+      shape("path", {
+        d: d.join(" "),
+        fill: "none",
+        stroke: INK,
+        "stroke-width": millimetres(WIDTH[line]),
+        "stroke-linejoin": "round",
+        "stroke-linecap": line === "implied" ? "butt" : "round",
+        "stroke-dasharray":
+          dashes === null
+            ? null
+            : dashes
+                .split(" ")
+                .map((part) => millimetres(Number(part)))
+                .join(" "),
+      }),
+    ];
+  });
+  return shape("g", { transform: sheet.transform }, lines);
+}
+
+function arrowShapes(arrows: readonly Arrow[], sheet: Sheet): Markup {
+  const d = arrows.map(({ pose, toward }) => {
+    const { x, y } = sheet.at(pose);
+    const along = ((toward / 100) * Math.PI) / 180;
+    const [dx, dy] = [Math.cos(along), -Math.sin(along)];
+    const end = (side: 1 | -1) => place({ x: x - ARROW * (dx + side * dy), y: y - ARROW * (dy - side * dx) });
+    return `M${end(1)} L${place({ x: x + dx * 0.25, y: y + dy * 0.25 })} L${end(-1)}`;
+  });
+  if (d.length === 0) return html``;
+  return shape("path", {
+    d: d.join(" "),
+    fill: "none",
+    stroke: INK,
+    "stroke-width": 0.36,
+    "stroke-linejoin": "miter",
+  });
+}
+
+const place = ({ x, y }: Spot) => `${x.toFixed(2)} ${y.toFixed(2)}`;
+
+/** Places along the line, near enough that no word can stand between two of them. */
+function samples(pieces: readonly Piece[], sheet: Sheet): Spot[] {
+  return pieces.flatMap((piece) => {
+    const count = Math.max(1, Math.ceil((piece.length * sheet.scale) / SAMPLED));
+    return Array.from({ length: count + 1 }, (_, index) => sheet.at(poseOn(piece, index / count)));
+  });
+}
+
+function riderAt(ridden: Ridden, seconds: number, sheet: Sheet): { markup: Markup; areas: Area[] } | null {
+  const state = stateAt(ridden, seconds);
+  if (state === null) return null;
+  const pose = poseAt(ridden, seconds);
+  const { x, y } = sheet.at(pose);
+  const turn = 90 - pose.heading / 100;
+  const scale = sheet.scale / 10;
+  const shapes = riderMarkup(riderShapes(handsFigure(state), ridden.way === "on foot"), scale);
+  const markup = shape(
+    "g",
+    { transform: `translate(${x.toFixed(3)} ${y.toFixed(3)}) rotate(${turn.toFixed(2)}) scale(${scale.toFixed(5)})` },
+    shapes,
+  );
+  const size = 2.8 * sheet.scale;
+  return { markup, areas: [{ x, y, width: size, height: size }] };
+}
+
+/** "Plan of the walled court, 20 by 40 m. Step 1 begins at the gate; steps 2 and 3 near the well." */
+function planWords(
+  ridden: Ridden,
+  { from, to }: { from: number; to: number },
+  beginnings: ReturnType<typeof stepBeginnings>,
+): string {
+  const { ground } = ridden;
+  const size = `${metres(ground.width)} by ${metres(ground.length)} m`;
+  const places = beginnings.map(({ pose, numbers }) => {
+    const [only] = numbers;
+    const which = numbers.length === 1 ? `step ${only} begins` : `steps ${stepNumberWords(numbers)} begin`;
+    return `${which} ${placeInWords(ground, pose)}`;
+  });
+  const what = from === 0 && to === ridden.stages.length ? "" : ", a part";
+  const says = places.length === 0 ? "No step is drawn on it" : places.join("; ");
+  return `Plan of ${ridden.groundName}, ${size}, with the line of ${ridden.title}${what}: ${says}. Dotted lines are supplied, dashed ones implied.`;
+}
+
+const metres = (value: number) => String(Number(value.toFixed(2)));

@@ -1,0 +1,49 @@
+/** server/publish/figures/rider-markup.ts - the rider from above in the ink of paper.
+ *  May import: shared/drawing, siblings. Decimetres, as shared/drawing/rider-shapes.ts gives them. */
+import type { RiderInk, RiderShape } from "../../../shared/drawing/rider-shapes.ts";
+import type { Markup } from "../markup.ts";
+import { INK, PAPER, RUBRIC, SOFT, TEXT_FACE } from "./paper-ink.ts";
+import { type Attributes, shape } from "./svg.ts";
+
+const INKS: Record<RiderInk, { fill: string; stroke: string | null }> = {
+  horse: { fill: PAPER, stroke: INK },
+  ear: { fill: "none", stroke: INK },
+  shoulders: { fill: PAPER, stroke: INK },
+  rider: { fill: PAPER, stroke: INK },
+  rein: { fill: "none", stroke: SOFT },
+  hand: { fill: INK, stroke: null },
+  "rein hand": { fill: PAPER, stroke: INK },
+  shaft: { fill: "none", stroke: RUBRIC },
+  point: { fill: RUBRIC, stroke: null },
+  planted: { fill: "none", stroke: RUBRIC },
+  "not known": { fill: RUBRIC, stroke: null },
+};
+
+/** No line gets thinner on the paper than a press can print: millimetres. */
+const THINNEST: Partial<Record<RiderInk, number>> = { shaft: 0.34, rein: 0.12, planted: 0.25 };
+const USUAL_THINNEST = 0.2;
+
+/** `scale`: millimetres on the paper for a decimetre. */
+export function riderMarkup(shapes: readonly RiderShape[], scale: number): Markup[] {
+  return shapes.map((one) => {
+    const ink = INKS[one.as];
+    const width = Math.max(one.width, (THINNEST[one.as] ?? USUAL_THINNEST) / scale);
+    const unknownHand = one.broken && one.as === "hand";
+    const look: Attributes = {
+      fill: unknownHand ? PAPER : ink.fill,
+      stroke: unknownHand ? INK : ink.stroke,
+      "stroke-width": ink.stroke === null && !unknownHand ? null : width,
+      "stroke-dasharray": one.broken ? `${(width * 2).toFixed(3)} ${(width * 1.6).toFixed(3)}` : null,
+    };
+    switch (one.is) {
+      case "path":
+        return shape("path", { d: one.d, ...look });
+      case "circle":
+        return shape("circle", { cx: one.x, cy: one.y, r: one.r, ...look });
+      case "words": {
+        const type = { "text-anchor": "middle", "font-family": TEXT_FACE, "font-size": 2.6 / scale };
+        return shape("text", { x: one.x, y: one.y, ...type, fill: ink.fill }, one.words);
+      }
+    }
+  });
+}
