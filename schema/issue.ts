@@ -46,7 +46,9 @@ export interface EditionLine {
   differences: number | null;
   /** Why it can no longer be made, in words; "" when it can. */
   problem: string;
-  reports: Report[];
+  /** The steps as it numbers them, to report an error against. */
+  steps: { element: string; shown: string; words: string }[];
+  reports: { version: number; value: Report }[];
   /** Slips that correct it. */
   slips: Pick<Slip, "id" | "to" | "on">[];
 }

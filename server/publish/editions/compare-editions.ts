@@ -7,6 +7,7 @@ import { done, type Outcome, refused } from "../../errors.ts";
 import { readRow, readRows, type Store } from "../../store/index.ts";
 import { buildPaper } from "../papers/build-paper.ts";
 import { comparePapers, type Difference } from "./compare-papers.ts";
+import { itemsOf } from "./paper-items.ts";
 import { reasonFor } from "./reason-for.ts";
 
 export interface Held {
@@ -58,7 +59,7 @@ function placeWords({ is, where, shown }: Difference): string {
 export function editionLines(store: Store, work: string): EditionLine[] {
   const rows = readRows(store, "editions").filter(({ value }) => value.work === work);
   rows.sort((a, b) => b.value.number - a.value.number);
-  const reports = readRows(store, "reports").map(({ value }) => value);
+  const reports = readRows(store, "reports");
   const slips = readRows(store, "slips").map(({ value }) => value);
   return rows.flatMap(({ value, version }) => {
     const { model: _model, ...edition } = value;
@@ -66,15 +67,27 @@ export function editionLines(store: Store, work: string): EditionLine[] {
     const about = {
       edition,
       version,
-      reports: reports.filter((report) => report.edition === value.id),
+      reports: reports
+        .filter((report) => report.value.edition === value.id)
+        .map(({ version: at, value: report }) => ({ version: at, value: report })),
       slips: slips.filter(({ from }) => from === value.id).map(({ id, to, on }) => ({ id, to, on })),
     };
     if (!held.ok) return [];
     const { ask, paper } = held.value.model;
     const now = buildPaper(store, ask);
-    const check = paper.edition?.check ?? "";
-    if (!now.ok) return { ...about, ask, check, differences: null, problem: now.refusal.error.sentence };
+    const more = { ...about, ask, check: paper.edition?.check ?? "", steps: stepsOf(paper) };
+    if (!now.ok) return { ...more, differences: null, problem: now.refusal.error.sentence };
     const { differences } = comparePapers(paper, now.value);
-    return { ...about, ask, check, differences: differences.length, problem: "" };
+    return { ...more, differences: differences.length, problem: "" };
   });
+}
+
+/** Each step once, under the number the edition shows. */
+function stepsOf(paper: Paper): EditionLine["steps"] {
+  const steps = new Map<string, EditionLine["steps"][number]>();
+  for (const { element, shown, lines } of itemsOf(paper)) {
+    if (element === null || shown === null || steps.has(element)) continue;
+    steps.set(element, { element, shown, words: lines.map(({ words }) => words).join("; ") });
+  }
+  return [...steps.values()];
 }
