@@ -228,6 +228,12 @@ export const ERRORS = {
     when: "a correction slip is asked for between editions that say the same",
     solve: "No slip is needed; choose other editions.",
   },
+  // A paper to be printed
+  citation_dangling: {
+    status: 422,
+    when: "a citation, link or note of a paper leads nowhere",
+    solve: "Mend or remove each that is named; nothing is printed with one.",
+  },
   // The store itself
   store_unreadable: {
     status: 500,

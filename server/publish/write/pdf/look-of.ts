@@ -1,0 +1,147 @@
+/** server/publish/write/pdf/look-of.ts - sizes of each kind of paper on each size of sheet.
+ *  May import: schema types. Type in points, lengths in millimetres, `title` and `heading` in parts of the base size. A sheet
+ *  that must fit comes in several sizes, largest first. */
+import type { PaperKind, PaperSize } from "../../../../schema/paper.ts";
+
+export interface Look {
+  base: number;
+  /** Of the steps. */
+  table: number;
+  /** Of what is called out. */
+  call: number;
+  /** Of running heads and feet. */
+  margin: number;
+  title: number;
+  /** Space above headings. */
+  heading: number;
+  numberWidth: number;
+  nameWidth: number;
+  signWidth: number;
+  siglaWidth: number;
+  justify: boolean;
+  /** Head of the column of numbers. */
+  numberName: string;
+  page: { width: number; height: number; top: number; bottom: number; left: number; right: number };
+}
+
+export interface Fit {
+  /** Largest first. */
+  looks: Look[];
+  /** Numbers of pages to try for, the one wished for first; empty where it may be as long as it is. */
+  pages: number[];
+}
+
+const SHEETS = { A4: [210, 297], Letter: [215.9, 279.4], A5: [148, 210] } as const;
+
+interface KindLook {
+  /** Base sizes on A4 and Letter, largest first. */
+  bases: number[];
+  pages: number[];
+  /** Margins on A4: top, bottom, left, right. */
+  margins: [number, number, number, number];
+  title: number;
+  heading: number;
+  tableScale: number;
+  callScale: number;
+  justify: boolean;
+}
+
+const KINDS: Record<PaperKind, KindLook> = {
+  "ride sheet": {
+    bases: [15, 14, 13, 12.2, 11.4, 10.6, 9.8, 9],
+    pages: [1, 2],
+    margins: [13, 15, 13, 13],
+    title: 1.7,
+    heading: 1.1,
+    tableScale: 1.06,
+    callScale: 2,
+    justify: false,
+  },
+  "class handout": {
+    bases: [11.4, 10.8, 10.2, 9.6, 9, 8.4],
+    pages: [2],
+    margins: [14, 16, 15, 15],
+    title: 2,
+    heading: 1.2,
+    tableScale: 1,
+    callScale: 2,
+    justify: false,
+  },
+  "caller's sheet": {
+    bases: [14, 12.6, 11.4, 10.2],
+    pages: [1, 2],
+    margins: [13, 15, 14, 14],
+    title: 1.6,
+    heading: 1,
+    tableScale: 1,
+    callScale: 2.1,
+    justify: false,
+  },
+  "working sheet": {
+    bases: [11],
+    pages: [],
+    margins: [16, 18, 16, 16],
+    title: 1.9,
+    heading: 1.3,
+    tableScale: 0.95,
+    callScale: 2,
+    justify: false,
+  },
+  appendix: {
+    bases: [10.5],
+    pages: [],
+    margins: [24, 26, 27, 27],
+    title: 2,
+    heading: 1.6,
+    tableScale: 0.95,
+    callScale: 1.6,
+    justify: true,
+  },
+  "correction slip": {
+    bases: [12.5, 11.5, 10.5, 9.5],
+    pages: [1],
+    margins: [20, 20, 22, 22],
+    title: 1.7,
+    heading: 1.2,
+    tableScale: 1,
+    callScale: 2,
+    justify: false,
+  },
+};
+
+/** A5 is read nearer and holds less. */
+const A5_TYPE = 0.86;
+const A5_MARGIN = 0.72;
+const SMALLEST = 7.6;
+
+export function looksOf(kind: PaperKind, size: PaperSize): Fit {
+  const { bases, pages, ...own } = KINDS[kind];
+  const small = size === "A5";
+  const looks = bases.map((base) => lookOf(own, Math.max(SMALLEST, small ? rounded(base * A5_TYPE) : base), size));
+  return { looks, pages };
+}
+
+function lookOf(kind: Omit<KindLook, "bases" | "pages">, base: number, size: PaperSize): Look {
+  const [width, height] = SHEETS[size];
+  const scale = size === "A5" ? A5_MARGIN : 1;
+  const [top, bottom, left, right] = kind.margins.map((margin) => rounded(margin * scale)) as KindLook["margins"];
+  return {
+    base,
+    table: rounded(base * kind.tableScale),
+    call: rounded(base * kind.callScale),
+    margin: Math.max(7.4, Math.min(8.6, rounded(base * 0.8))),
+    title: kind.title,
+    heading: kind.heading,
+    numberWidth: rounded(base * 0.78),
+    nameWidth: rounded(base * 2.3),
+    signWidth: rounded(base * 0.85),
+    siglaWidth: rounded(base * 1.3),
+    justify: kind.justify,
+    numberName: "",
+    page: { width, height, top, bottom, left, right },
+  };
+}
+
+function rounded(size: number): number {
+  return Math.round(size * 100) / 100;
+}

@@ -1,0 +1,24 @@
+/** server/publish/write/write-paper.ts - a paper in the form it is handed out in.
+ *  May import: schema types, siblings and their rooms. Pure but for the faces, which are read from the packages: the same
+ *  paper gives the same bytes, whatever the hour, the place and the language of the machine. */
+import type { Paper } from "../../../schema/paper.ts";
+import { done, type Outcome, refused } from "../../errors.ts";
+import { placesOf } from "./paper-places.ts";
+import { writePdf } from "./pdf/write-pdf.ts";
+
+export type PaperForm = "pdf" | "docx" | "html";
+
+/** Refused when a citation or note of the paper leads nowhere: all of them are listed. Throws RangeError for what is no
+ *  paper (see `placesOf`). */
+export async function writePaper(paper: Paper, as: PaperForm): Promise<Outcome<Uint8Array>> {
+  const places = placesOf(paper);
+  if (places.dangling.length > 0) {
+    const list = places.dangling.slice(0, 20).join("; ");
+    return refused(
+      "citation_dangling",
+      `Every citation must lead somewhere; in “${paper.title}” ${places.dangling.length} do not: ${list}. Mend or remove them, then print again.`,
+    );
+  }
+  if (as !== "pdf") throw new RangeError(`Not written yet: ${as}.`);
+  return done(writePdf(paper, places));
+}
