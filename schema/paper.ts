@@ -85,7 +85,8 @@ const Facts = z.strictObject({
   rows: z.array(z.strictObject({ name: z.string(), words: Line })),
 });
 
-/** `steps` have a number and a column a part; rows tell which element they are and the number they show. */
+/** `steps` have the number in the first column, then a column a part; rows tell which element they are and the number they
+ *  show. A row of the same element as the one before it, which shows no number, is set below that one and kept with it. */
 const Table = z.strictObject({
   is: z.literal("table"),
   as: z.enum(["steps", "plain"]),
@@ -97,7 +98,7 @@ const Table = z.strictObject({
       of,
       element: Id.nullable(),
       shown: z.string().nullable(),
-      /** A cell is its lines, one under another; one cell a column. */
+      /** A cell is its lines, one under another; one cell a column, and where there are fewer the last goes across the rest. */
       cells: z.array(z.array(Line)),
     }),
   ),
