@@ -10,8 +10,8 @@ import { distanceToWall } from "../../shared/ground/grounds.ts";
 import { beside as besidePose, type Pose } from "../../shared/ground/plane.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 
-/** Metres between two ticks of direction. */
-const TICKS_APART = 9;
+/** Metres between two ticks of direction, and what each keeps from the others. */
+const TICKS = { apart: 9, clear: 1.2 };
 
 export function PlanPath({ ride, now, soft = false }: { ride: Ridden; now: number; soft?: boolean }) {
   const strokes = useMemo(() => ride.stages.map((_, index) => strokesOf(drawnPieces(ride, index))), [ride]);
@@ -31,7 +31,7 @@ export function PlanPath({ ride, now, soft = false }: { ride: Ridden; now: numbe
 
 /** Small open arrowheads along the line; where it is ridden again the same way, one is enough. */
 export function PlanTicks({ ride, now, pixel }: { ride: Ridden; now: number; pixel: number }) {
-  const ticks = useMemo(() => arrowsOf(ride, TICKS_APART), [ride]);
+  const ticks = useMemo(() => arrowsOf(ride, TICKS), [ride]);
   const size = 4 * pixel;
   return (
     <g class="ticks">

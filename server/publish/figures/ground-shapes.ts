@@ -13,11 +13,12 @@ import { shape } from "./svg.ts";
 export function groundShapes(ground: RidingGround, sheet: Sheet): Markup[] {
   const track =
     ground.trackOffset > 0 ? [outline(ground, ground.trackOffset, sheet, { stroke: FIRM, width: 0.14 })] : [];
-  return [
-    outline(ground, 0, sheet, { stroke: INK, width: 0.55 }),
-    ...track,
-    ...ground.stations.map((station) => stationShape(station, sheet)),
-  ];
+  return [outline(ground, 0, sheet, { stroke: INK, width: 0.55 }), ...track];
+}
+
+/** The signs lie over the line that is ridden. */
+export function stationShapes(ground: RidingGround, sheet: Sheet): Markup[] {
+  return ground.stations.map((station) => stationShape(station, sheet));
 }
 
 function outline(

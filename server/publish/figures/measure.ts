@@ -10,13 +10,13 @@ import { shape } from "./svg.ts";
 const LENGTHS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000] as const;
 const HEIGHT = 2.4;
 
-/** At the foot on the left; about a fifth of the sheet long. */
-export function measureShapes(sheet: Sheet): { shapes: Markup[]; areas: Area[] } {
-  const metres = LENGTHS.findLast((length) => length * sheet.scale <= sheet.width * 0.24) ?? LENGTHS[0];
+/** At the foot, from `left` on; about a fifth of the sheet long. */
+export function measureShapes(sheet: Sheet, left: number): { shapes: Markup[]; areas: Area[] } {
+  const metres = LENGTHS.findLast((count) => count * sheet.scale <= sheet.width * 0.24) ?? LENGTHS[0];
   const length = metres * sheet.scale;
-  const [left, y] = [1.5, sheet.height - 1.6];
+  const y = sheet.height - 1.6;
   const words = `${metres} m`;
-  const d = `M${left} ${(y - 0.7).toFixed(2)} v0.7 h${length.toFixed(2)} v-0.7`;
+  const d = `M${left.toFixed(2)} ${(y - 0.7).toFixed(2)} v0.7 h${length.toFixed(2)} v-0.7`;
   const shapes = [
     shape("path", { d, fill: "none", stroke: SOFT, "stroke-width": 0.2 }),
     shape(

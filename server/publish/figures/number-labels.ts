@@ -51,12 +51,20 @@ export function numberLabels({ ground }: Ridden, beginnings: readonly Beginning[
   });
 }
 
+/** The dots where steps begin, and the lines that lead to numbers farther off. */
+export function beginningShapes(numbers: readonly NumberLabel[], spots: readonly Spot[]): Markup[] {
+  return numbers.flatMap(({ at, label }, index) => {
+    const lead = leading(at, spots[index] as Spot, label);
+    const dot = shape("circle", { cx: at.x, cy: at.y, r: DOT, fill: RUBRIC });
+    return lead === null ? [dot] : [lead, dot];
+  });
+}
+
 export function numberShapes(numbers: readonly NumberLabel[], spots: readonly Spot[], sheet: Sheet): Markup[] {
   const size = sheet.letters.number;
-  return numbers.flatMap(({ words, at, label }, index) => {
+  return numbers.map(({ words }, index) => {
     const spot = spots[index] as Spot;
-    const dot = shape("circle", { cx: at.x, cy: at.y, r: DOT, fill: RUBRIC });
-    const number = shape(
+    return shape(
       "text",
       {
         x: spot.x,
@@ -73,8 +81,6 @@ export function numberShapes(numbers: readonly NumberLabel[], spots: readonly Sp
       },
       words,
     );
-    const lead = leading(at, spot, label);
-    return lead === null ? [dot, number] : [lead, dot, number];
   });
 }
 

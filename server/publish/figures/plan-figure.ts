@@ -10,18 +10,18 @@ import { stepBeginnings } from "../../../shared/drawing/step-beginnings.ts";
 import { stepNumberWords } from "../../../shared/drawing/step-number-words.ts";
 import { type Piece, poseOn } from "../../../shared/ground/piece.ts";
 import { placeInWords } from "../../../shared/ground/place-in-words.ts";
-import { distance } from "../../../shared/ground/plane.ts";
+import { beside, distance } from "../../../shared/ground/plane.ts";
 import { handsFigure } from "../../../shared/hands/figure.ts";
-import { poseAt, stateAt } from "../../../shared/ride/moments.ts";
+import { poseAt, stageAt, stateAt } from "../../../shared/ride/moments.ts";
 import type { Ridden } from "../../../shared/ride/ridden.ts";
 import { html, type Markup } from "../markup.ts";
-import { groundShapes, stationSigns, wallPoints } from "./ground-shapes.ts";
+import { groundShapes, stationShapes, stationSigns, wallPoints } from "./ground-shapes.ts";
 import { measureShapes } from "./measure.ts";
 import { nameLabels, nameShapes } from "./name-labels.ts";
-import { numberLabels, numberShapes } from "./number-labels.ts";
+import { beginningShapes, numberLabels, numberShapes } from "./number-labels.ts";
 import { DASHES, INK } from "./paper-ink.ts";
 import { type Sheet, sheetFor } from "./plan-sheet.ts";
-import { riderMarkup } from "./rider-markup.ts";
+import { riderMarkup, threatMarkup } from "./rider-markup.ts";
 import { shape, svgOf } from "./svg.ts";
 
 export interface PlanFigureOptions {
@@ -44,9 +44,11 @@ export interface PaperFigure {
   width: number;
 }
 
-/** Millimetres on the paper between two arrows, of half an arrow, and between places that are one. */
+/** Millimetres on the paper: between two arrows, what each keeps clear, half an arrow, and between places that are one. */
 const ARROWS_APART = 24;
+const ARROWS_CLEAR = 3.2;
 const ARROW = 1.05;
+const END = 1.5;
 const ONE_PLACE = 2.2;
 const WIDTH = { stated: 0.5, implied: 0.5, supplied: 0.55, join: 0.55 } as const;
 /** How near places on the line are looked at, so that words do not hide it. */
@@ -64,9 +66,14 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
   const pieces = drawn.map(({ piece }) => piece);
   const sheet = sheetFor(ground, pieces, { width: options.millimetres, tallest: options.tallest });
   const beginnings = stepBeginnings(ridden, ONE_PLACE / sheet.scale, stages);
-  const arrows = arrowsOf(ridden, ARROWS_APART / sheet.scale, stages);
+  const arrows = arrowsOf(ridden, {
+    apart: ARROWS_APART / sheet.scale,
+    clear: ARROWS_CLEAR / sheet.scale,
+    places: beginnings.map(({ pose }) => pose),
+    stages,
+  });
   const rider = options.at === undefined ? null : riderAt(ridden, options.at, sheet);
-  const measure = measureShapes(sheet);
+  const measure = measureShapes(sheet, sheet.at({ x: -ground.width / 2, y: 0 }).x);
 
   const names = nameLabels(ground, sheet);
   const numbers = numberLabels(ridden, beginnings, sheet);
@@ -92,8 +99,11 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
       ...groundShapes(ground, sheet),
       lineShapes(strokesOf(drawn, meet), sheet),
       arrowShapes(arrows, sheet),
+      ...endShape(ridden, stages, sheet),
+      ...stationShapes(ground, sheet),
       ...measure.shapes,
       ...nameShapes(names, spots.slice(0, names.length), sheet),
+      ...beginningShapes(numbers, spots.slice(names.length)),
       ...(rider ? [rider.markup] : []),
       ...numberShapes(numbers, spots.slice(names.length), sheet),
     ],
@@ -152,6 +162,16 @@ function arrowShapes(arrows: readonly Arrow[], sheet: Sheet): Markup {
   });
 }
 
+/** A short bar across the line where the last stage that is drawn ends. */
+function endShape(ridden: Ridden, { from, to }: { from: number; to: number }, sheet: Sheet): Markup[] {
+  const piece = ridden.timed.path.pieces[(ridden.stages[to - 1]?.pieces.to ?? 0) - 1];
+  if (piece === undefined || from === to) return [];
+  const end = poseOn(piece, 1);
+  const half = END / sheet.scale;
+  const [left, right] = [sheet.at(beside(end, 0, half)), sheet.at(beside(end, 0, -half))];
+  return [shape("path", { d: `M${place(left)} L${place(right)}`, fill: "none", stroke: INK, "stroke-width": 0.36 })];
+}
+
 const place = ({ x, y }: Spot) => `${x.toFixed(2)} ${y.toFixed(2)}`;
 
 /** Places along the line, near enough that no word can stand between two of them. */
@@ -169,7 +189,9 @@ function riderAt(ridden: Ridden, seconds: number, sheet: Sheet): { markup: Marku
   const { x, y } = sheet.at(pose);
   const turn = 90 - pose.heading / 100;
   const scale = sheet.scale / 10;
-  const shapes = riderMarkup(riderShapes(handsFigure(state), ridden.way === "on foot"), scale);
+  const now = stageAt(ridden, seconds);
+  const threats = ridden.threats.filter(({ stage }) => stage === now).map(({ hour }) => threatMarkup(hour, scale));
+  const shapes = [...threats, ...riderMarkup(riderShapes(handsFigure(state), ridden.way === "on foot"), scale)];
   const markup = shape(
     "g",
     { transform: `translate(${x.toFixed(3)} ${y.toFixed(3)}) rotate(${turn.toFixed(2)}) scale(${scale.toFixed(5)})` },

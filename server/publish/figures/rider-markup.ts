@@ -1,6 +1,7 @@
 /** server/publish/figures/rider-markup.ts - the rider from above in the ink of paper.
  *  May import: shared/drawing, siblings. Decimetres, as shared/drawing/rider-shapes.ts gives them. */
 import type { RiderInk, RiderShape } from "../../../shared/drawing/rider-shapes.ts";
+import { THREAT_RING, threatArc } from "../../../shared/drawing/threat-shape.ts";
 import type { Markup } from "../markup.ts";
 import { INK, PAPER, RUBRIC, SOFT, TEXT_FACE } from "./paper-ink.ts";
 import { type Attributes, shape } from "./svg.ts";
@@ -35,15 +36,18 @@ export function riderMarkup(shapes: readonly RiderShape[], scale: number): Marku
       "stroke-width": ink.stroke === null && !unknownHand ? null : width,
       "stroke-dasharray": one.broken ? `${(width * 2).toFixed(3)} ${(width * 1.6).toFixed(3)}` : null,
     };
-    switch (one.is) {
-      case "path":
-        return shape("path", { d: one.d, ...look });
-      case "circle":
-        return shape("circle", { cx: one.x, cy: one.y, r: one.r, ...look });
-      case "words": {
-        const type = { "text-anchor": "middle", "font-family": TEXT_FACE, "font-size": 2.6 / scale };
-        return shape("text", { x: one.x, y: one.y, ...type, fill: ink.fill }, one.words);
-      }
-    }
+    if (one.is === "path") return shape("path", { d: one.d, ...look });
+    if (one.is === "circle") return shape("circle", { cx: one.x, cy: one.y, r: one.r, ...look });
+    const type = { "text-anchor": "middle", "font-family": TEXT_FACE, "font-size": 2.6 / scale };
+    return shape("text", { x: one.x, y: one.y, ...type, fill: ink.fill }, one.words);
   });
+}
+
+/** `hour` of the clock; null where the text does not say from where. */
+export function threatMarkup(hour: number | null, scale: number): Markup {
+  const width = Math.max(0.35, USUAL_THINNEST / scale);
+  const look = { fill: "none", stroke: RUBRIC, "stroke-width": width };
+  if (hour !== null) return shape("path", { d: threatArc(), transform: `rotate(${hour * 30})`, ...look });
+  const [dash, gap] = [3 * width, 9 * width];
+  return shape("circle", { r: THREAT_RING, ...look, "stroke-dasharray": `${dash.toFixed(3)} ${gap.toFixed(3)}` });
 }
