@@ -13,10 +13,7 @@ import type { RiddenStage, RiddenThreat } from "./ridden.ts";
 
 /** Each once a stage, over the whole of it. */
 export function threatsOf(plan: PlannedStage, index: number, stage: RiddenStage): RiddenThreat[] {
-  const named = new Set<string>();
-  for (const value of plan.values) addThreat(named, value);
-  for (const { drill } of plan.acts) for (const value of drill.values) addThreat(named, value);
-  return [...named].flatMap((id) => {
+  return [...threatsNamed(plan)].flatMap((id) => {
     const row = plan.compiling.rows.find("threats", id);
     if (!row) return [];
     const said = <T>(slot: keyof Threat["slots"]): T | null => {
@@ -40,6 +37,14 @@ export function threatsOf(plan: PlannedStage, index: number, stage: RiddenStage)
       },
     ];
   });
+}
+
+/** Ids of the threats that the element and its acts name. */
+export function threatsNamed({ values, acts }: PlannedStage): Set<string> {
+  const named = new Set<string>();
+  for (const value of values) addThreat(named, value);
+  for (const { drill } of acts) for (const value of drill.values) addThreat(named, value);
+  return named;
 }
 
 function addThreat(named: Set<string>, { slot, value }: DrillValue): void {

@@ -18,13 +18,9 @@ export class ByReadings<T> {
   /** Computed once for each combination of the readings that are asked for. */
   get(readingOf: ReadingOf): T {
     let node = this.#root;
-    let put = (made: Node<T>): void => {
-      this.#root = made;
-    };
     while (node !== null && node.is === "asks") {
       const { ways, crux } = node;
       const reading = readingOf(crux);
-      put = (made) => ways.set(reading, made);
       node = ways.get(reading) ?? null;
     }
     if (node !== null) return node.value;

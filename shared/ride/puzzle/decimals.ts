@@ -7,24 +7,18 @@ export interface Fraction {
   denominator: bigint;
 }
 
-/** "0.6" is 6 of 10. Throws RangeError for anything that is not digits with at most one point. */
-export function fractionOfDecimal(decimal: string): Fraction {
+/** "0.6" is 6 of 10; null for anything that is not digits with at most one point among them. */
+export function fractionOfDecimal(decimal: string): Fraction | null {
   const match = /^(\d+)(?:\.(\d+))?$/.exec(decimal);
-  if (match === null) throw new RangeError(`A decimal such as 0.6 was expected, not “${decimal}”.`);
+  if (match === null) return null;
   const [, whole = "0", part = ""] = match;
   return { numerator: BigInt(whole + part), denominator: 10n ** BigInt(part.length) };
 }
 
+/** Over the largest of the denominators; 0 of 1 for none. What is no decimal is left out. */
 export function sumOfDecimals(decimals: readonly string[]): Fraction {
-  return decimals.map(fractionOfDecimal).reduce(
-    (sum, { numerator, denominator }) => {
-      const [small, large] =
-        sum.denominator < denominator ? [sum.denominator, denominator] : [denominator, sum.denominator];
-      const scaled = (of: Fraction): bigint => of.numerator * (large / of.denominator);
-      return small === large
-        ? { numerator: sum.numerator + numerator, denominator: large }
-        : { numerator: scaled(sum) + scaled({ numerator, denominator }), denominator: large };
-    },
-    { numerator: 0n, denominator: 1n },
-  );
+  const fractions = decimals.flatMap((decimal) => fractionOfDecimal(decimal) ?? []);
+  const denominator = fractions.reduce((most, one) => (one.denominator > most ? one.denominator : most), 1n);
+  const numerator = fractions.reduce((sum, one) => sum + one.numerator * (denominator / one.denominator), 0n);
+  return { numerator, denominator };
 }

@@ -36,7 +36,9 @@ export function mendedRows(rows: Rows, exercises: readonly string[]): MendedRows
   const changed = mended.some((crux, index) => crux !== cruxes[index]);
   if (!changed) return { rows, problems };
   const byId = new Map(mended.map((crux) => [crux.id, crux]));
-  const list = (rows.cruxes ?? []).map((row): Row<"cruxes"> => ({ ...row, value: byId.get(row.value.id) ?? row.value }));
+  const list = (rows.cruxes ?? []).map(
+    (row): Row<"cruxes"> => ({ ...row, value: byId.get(row.value.id) ?? row.value }),
+  );
   return { rows: { ...rows, cruxes: list }, problems };
 }
 
@@ -69,7 +71,9 @@ function checkReadings(crux: Crux, readings: readonly Reading[], say: Say): void
       `Every reading of ${name} is ruled out, so nothing can hold where it arises. Let one of them stand again.`,
     );
   const total = sumOfDecimals(
-    readings.flatMap(({ status, confidence }) => (status.is === "ruled out" || confidence === null ? [] : [confidence])),
+    readings.flatMap(({ status, confidence }) =>
+      status.is === "ruled out" || confidence === null ? [] : [confidence],
+    ),
   );
   if (total.numerator > total.denominator)
     say(
@@ -122,12 +126,7 @@ function checkOwners(cruxes: readonly Crux[], readings: ReadonlyMap<string, Read
 }
 
 /** The crux with conditions that can be asked: none in a circle, none on what is gone. */
-function mendedCrux(
-  crux: Crux,
-  cruxes: readonly Crux[],
-  readings: ReadonlyMap<string, Reading[]>,
-  say: Say,
-): Crux {
+function mendedCrux(crux: Crux, cruxes: readonly Crux[], readings: ReadonlyMap<string, Reading[]>, say: Say): Crux {
   const known = new Map(cruxes.map((one) => [one.id, one]));
   const kept = crux.arisesWhen.filter((condition) => {
     const of = known.get(condition.crux);
@@ -180,7 +179,10 @@ function findRow(rows: Rows, { kind, id }: SlotAddress): RecordOf<Kind> | null {
 
 /** The slot itself; of an action, first those of its act. */
 function slotIn(row: RecordOf<Kind>, slot: string): Slot<unknown> | undefined {
-  const { act, slots } = row as { act?: { slots: Record<string, Slot<unknown>> }; slots?: Record<string, Slot<unknown>> };
+  const { act, slots } = row as {
+    act?: { slots: Record<string, Slot<unknown>> };
+    slots?: Record<string, Slot<unknown>>;
+  };
   return act?.slots[slot] ?? slots?.[slot] ?? (row as unknown as Record<string, Slot<unknown> | undefined>)[slot];
 }
 

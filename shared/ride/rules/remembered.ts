@@ -11,10 +11,10 @@ import { isKnown, mayBe } from "../../hands/known.ts";
 import { type ControlState, HANDS, type Hand, type Zone } from "../../hands/state.ts";
 import type { Ridden, RiddenStage } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
-import { type Judgement, kept, type RideRule, type Verdict } from "./rule.ts";
+import { type Judgement, kept, type RideRule, type Verdict, worst } from "./rule.ts";
 
 /** Within a horse's length one is where one was. */
-const SAME_PLACE = USUAL_BODY.ahead + USUAL_BODY.behind;
+export const SAME_PLACE = USUAL_BODY.ahead + USUAL_BODY.behind;
 
 interface Range {
   from: number;
@@ -34,20 +34,31 @@ function demanded(ridden: Ridden, { compiled, rows }: RideContext, code: string)
   });
 }
 
-function handVerdict(before: ControlState, after: ControlState, meant: (hand: Hand) => Hand): Verdict {
-  const [one, other] = [mainObject(before), mainObject(after)];
-  if (one === null || other === null) return "cannot tell";
-  const verdicts = HANDS.map((hand): Verdict => {
-    const [then, now] = [one.grip[hand], other.grip[meant(hand)]];
-    const on = (grip: typeof then): boolean => !mayBe<Zone | null>(grip, null);
-    const off = (grip: typeof then): boolean => isKnown<Zone | null>(grip, null);
-    if ((on(then) && off(now)) || (off(then) && on(now))) return "broken";
-    return (on(then) && on(now)) || (off(then) && off(now)) ? "kept" : "cannot tell";
-  });
-  return verdicts.includes("broken") ? "broken" : verdicts.includes("cannot tell") ? "cannot tell" : "kept";
+/** Whether each hand is on the main object; null where that is not known. */
+export type HandsOnIt = Readonly<Record<Hand, boolean | null>>;
+
+/** Null where there is no main object. */
+export function handsOnIt(state: ControlState): HandsOnIt | null {
+  const main = mainObject(state);
+  if (main === null) return null;
+  const on = (hand: Hand): boolean | null => {
+    if (!mayBe<Zone | null>(main.grip[hand], null)) return true;
+    return isKnown<Zone | null>(main.grip[hand], null) ? false : null;
+  };
+  return { left: on("left"), right: on("right") };
 }
 
-const asItIs = (hand: Hand): Hand => hand;
+/** Whether the hands that were on it are on it now, each as the other where it is done mirrored. */
+export function sameHandsVerdict(then: HandsOnIt | null, now: HandsOnIt | null, mirrored: boolean): Verdict {
+  if (then === null || now === null) return "cannot tell";
+  return worst(
+    HANDS.map((hand): Verdict => {
+      const [before, after] = [then[hand], now[mirrored ? otherHand(hand) : hand]];
+      if (before === null || after === null) return "cannot tell";
+      return before === after ? "kept" : "broken";
+    }),
+  );
+}
 
 function place(ridden: Ridden, stage: number) {
   const { from = 0, to = 0 } = ridden.stages[stage] ?? {};
@@ -58,7 +69,7 @@ function checkSameHand(ridden: Ridden, context: RideContext): Judgement[] {
   return demanded(ridden, context, "same-hand").map(({ from, to, element }): Judgement => {
     const [first, last] = [ridden.stages[from], ridden.stages[to]];
     if (first === undefined || last === undefined) return kept(from);
-    const verdict = handVerdict(first.before, last.after, asItIs);
+    const verdict = sameHandsVerdict(handsOnIt(first.before), handsOnIt(last.after), false);
     if (verdict === "kept") return kept(to);
     const name = mainObject(last.after)?.object.name ?? "weapon";
     return {
@@ -158,8 +169,8 @@ function checkAgainFits(ridden: Ridden): Judgement[] {
     const first = ridden.stages.findIndex((stage) => stage.source === again?.source);
     const original = ridden.stages[first];
     if (again === undefined || original === undefined || first >= from) return [];
-    const meant = again.mirrored === original.mirrored ? asItIs : otherHand;
-    const verdict = handVerdict(original.before, again.before, meant);
+    const mirrored = again.mirrored !== original.mirrored;
+    const verdict = sameHandsVerdict(handsOnIt(original.before), handsOnIt(again.before), mirrored);
     if (verdict === "kept") return [kept(from)];
     const name = mainObject(again.before)?.object.name ?? "weapon";
     return [
