@@ -10,22 +10,24 @@ export interface CalledNote {
 }
 
 export interface PaperPlaces {
+  /** Of blocks, rows, entries and notes. */
   anchors: ReadonlySet<string>;
-  /** Called notes alone, in order. */
+  /** In the order they are called. */
   notes: readonly CalledNote[];
   /** What leads nowhere, in words; empty for a sound paper. */
   dangling: readonly string[];
 }
 
-/** Throws RangeError where the paper is not one: an anchor or note twice, a note nobody calls, a call within a note. */
+/** Throws RangeError where the paper is not one: a place or note twice, a note that is called twice or never, a call within
+ *  a note. */
 export function placesOf(paper: Paper): PaperPlaces {
   const blocks = plainBlocks(paper.blocks);
   const anchors = new Set<string>();
-  for (const anchor of blocks.flatMap(anchorsOf)) {
+  for (const anchor of [...blocks.flatMap(anchorsOf), ...paper.notes.map((note) => note.id)]) {
     if (anchors.has(anchor)) throw new RangeError(`Two places of the paper are named ${anchor}.`);
     anchors.add(anchor);
   }
-  const lines = [...blocks.flatMap(linesOf)];
+  const lines = blocks.flatMap(linesOf);
   const dangling = [...lines, ...paper.notes.flatMap((note) => note.lines)].flatMap((line) => lostLinks(line, anchors));
   const { notes, lost } = calledNotes(paper, lines);
   return { anchors, notes, dangling: [...new Set([...dangling, ...lost])] };
@@ -90,11 +92,11 @@ export function bare(to: string): string {
 
 function calledNotes(paper: Paper, lines: readonly Line[]): { notes: CalledNote[]; lost: string[] } {
   const known = new Map(paper.notes.map((note) => [note.id, note]));
-  if (known.size < paper.notes.length) throw new RangeError("Two notes of the paper have one id.");
   const called = new Map<string, CalledNote>();
   const lost: string[] = [];
   for (const span of lines.flat()) {
-    if (span.is !== "note" || called.has(span.note)) continue;
+    if (span.is !== "note") continue;
+    if (called.has(span.note)) throw new RangeError(`The note ${span.note} is called twice.`);
     const note = known.get(span.note);
     if (note === undefined) lost.push(`a call of the note ${span.note}`);
     else called.set(span.note, { id: note.id, number: called.size + 1, lines: note.lines });

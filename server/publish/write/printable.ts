@@ -1,6 +1,7 @@
 /** server/publish/write/printable.ts - words as they can be printed: no character that would break a file, or that no
  *  face has a shape for, goes through unseen.
- *  May import: siblings. */
+ *  May import: server/publish, siblings. */
+import { xmlCharacters } from "../xml-characters.ts";
 import type { CodePoints } from "./face-coverage.ts";
 
 /** What stands in the place of a character that cannot be printed; every family has it. */
@@ -13,11 +14,10 @@ const PIECE = 12;
 const BREAK = "\u{200b}";
 
 /** Code points that are never drawn and need no shape: joiners, directions, breaks, selectors. */
-const UNDRAWN = /[\u00ad\u034f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufe00-\ufe0f\ufeff]/u;
+const UNDRAWN = /\p{Default_Ignorable_Code_Point}/u;
 
-/** Control characters, lone halves of a pair, and what is no character: no file of letters may hold them. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for.
-const UNLAWFUL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u0084\u0086-\u009f\ufdd0-\ufdef\ufffe\uffff]/gu;
+/** Control characters that XML would allow, and what is no character at all. */
+const NO_CHARACTER = /[\u007f-\u009f\ufdd0-\ufdef]/gu;
 
 const graphemes = new Intl.Segmenter("en", { granularity: "grapheme" });
 
@@ -52,13 +52,10 @@ export class Printable {
     return lawful;
   }
 
-  /** Line ends become spaces; what no file may hold is replaced and remembered. */
+  /** Line ends become spaces; what no file may hold is replaced. */
   lawful(text: string): string {
-    const plain = text.toWellFormed().replace(/\r\n?|[\n\t\u0085\u2028\u2029]/gu, " ");
-    return plain.replace(UNLAWFUL, (character) => {
-      this.#missing.add(character);
-      return REPLACEMENT;
-    });
+    const oneLine = text.replace(/\r\n?|[\n\t\u0085\u2028\u2029]/gu, " ");
+    return xmlCharacters(oneLine).replace(NO_CHARACTER, REPLACEMENT);
   }
 
   #hasGap(text: string): boolean {
@@ -75,7 +72,6 @@ export class Printable {
   #drawn(segment: string): boolean {
     const needed = [...segment].filter((character) => !UNDRAWN.test(character)).map((one) => one.codePointAt(0) ?? 0);
     const found = this.#families.some((points) => needed.every((point) => points.has(point)));
-    // A lone replacement sign was put there by us, or came so: it is what it says.
     if (!found) this.#missing.add(segment);
     return found;
   }

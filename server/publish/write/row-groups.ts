@@ -6,8 +6,8 @@ type Table = Extract<Paper["blocks"][number], { is: "table" }>;
 type Row = Table["rows"][number];
 
 export interface RowGroup {
-  /** The number the group shows; null for none. */
-  shown: string | null;
+  /** Of a table of steps: the cell with the number, which is in no row then. Empty for other tables. */
+  number: Line[];
   rows: (Pick<Row, "anchor" | "cells"> & {
     /** A row below the first that goes across: the words it rests on. */
     minor: boolean;
@@ -22,17 +22,20 @@ export function rowGroups(table: Table): RowGroup[] {
   const groups: RowGroup[] = [];
   let element: string | null = null;
   for (const row of table.rows) {
-    const { cells, anchor } = row;
-    if (cells.length === 0 || cells.length > table.columns.length) {
-      throw new RangeError(`A row of ${cells.length} cells stands in a table of ${table.columns.length} columns.`);
+    const { anchor } = row;
+    if (row.cells.length === 0 || row.cells.length > table.columns.length) {
+      throw new RangeError(`A row of ${row.cells.length} cells stands in a table of ${table.columns.length} columns.`);
     }
+    const numbered = table.as === "steps" && row.cells.length > 1;
+    const number = numbered ? (row.cells[0] ?? []) : [];
+    const cells = numbered ? row.cells.slice(1) : row.cells;
     const last = groups.at(-1);
-    const length = cells.flat().reduce((sum, line) => sum + lengthOf(line), 0);
+    const length = row.cells.flat().reduce((sum, line) => sum + lengthOf(line), 0);
     const goesOn = last !== undefined && row.shown === null && row.element !== null && row.element === element;
     if (goesOn) {
-      last.rows.push({ anchor, cells, minor: cells.length < table.columns.length });
+      last.rows.push({ anchor, cells, minor: row.cells.length < table.columns.length });
       last.length += length;
-    } else groups.push({ shown: row.shown, rows: [{ anchor, cells, minor: false }], length });
+    } else groups.push({ number, rows: [{ anchor, cells, minor: false }], length });
     element = row.element;
   }
   return groups;

@@ -10,8 +10,8 @@ export function headWords(words: string): string {
   if (plain.length <= LONGEST_HEAD) return plain;
   const cut = plain
     .slice(0, LONGEST_HEAD)
-    .toWellFormed()
-    .replace(/\ufffd$/u, "");
+
+    .replace(/[\ud800-\udbff]$/, "");
   return `${cut.replace(/\s+\S*$/u, "") || cut} …`;
 }
 

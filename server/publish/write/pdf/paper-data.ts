@@ -10,7 +10,6 @@ import { missingSentence, type Printable } from "../printable.ts";
 import { type RowGroup, rowGroups } from "../row-groups.ts";
 import { footWords, headWords } from "../running-words.ts";
 import { ENDNOTES_TITLE } from "../standing-words.ts";
-import type { Look } from "./look-of.ts";
 
 type Data = Record<string, unknown>;
 interface LineData {
@@ -73,7 +72,6 @@ function typstLanguage(tag: string | null): { lang: string; region?: string } | 
 class DataOf {
   readonly #paper: Paper;
   readonly #numbers: ReadonlyMap<string, number>;
-  readonly #called = new Set<string>();
   readonly #printable: Printable;
   #groups = 0;
 
@@ -109,9 +107,7 @@ class DataOf {
     if (span.is === "note") {
       const number = this.#numbers.get(span.note);
       if (number === undefined) throw new RangeError(`The paper has no note ${span.note}.`);
-      const first = !this.#called.has(span.note);
-      this.#called.add(span.note);
-      return { is: "note", note: span.note, index: number - 1, number: String(number), first };
+      return { is: "note", note: span.note, index: number - 1, number: String(number) };
     }
     return span;
   }
@@ -181,11 +177,11 @@ class DataOf {
     };
   }
 
-  #group({ shown, rows, length }: RowGroup): Data {
+  #group({ number, rows, length }: RowGroup): Data {
     this.#groups += 1;
     return {
       name: `rows:${this.#groups}`,
-      shown: this.words(shown ?? ""),
+      number: number.map((line) => this.line(line)),
       tall: length > TALL,
       rows: rows.map(({ anchor, minor, cells }) => ({
         anchor,
