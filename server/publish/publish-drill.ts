@@ -25,13 +25,17 @@ function inBytes(drill: Outcome<Drill>, write: (drill: Drill) => string): Outcom
 
 /** The drill as it stands now. */
 export function drillOf(store: Store, exercise: string, options: DrillOptions): Outcome<Drill> {
+  const rows = rowsForDrill(store, exercise, options);
+  if (!rows.ok) return rows;
+  const { choice, way, variant } = options;
+  return done(compileDrill(rows.value, exercise, { choice, variant, ...(way && { way }) }));
+}
+
+/** What bears on the exercise; refused where the options name what it does not have. */
+export function rowsForDrill(store: Store, exercise: string, options: DrillOptions): Outcome<Rows> {
   const bundle = readBundle(store, { exercise });
   if (!bundle.ok) return bundle;
-  const { rows } = bundle.value;
-  const problem = problemWith(rows, options);
-  if (problem !== null) return problem;
-  const { choice, way, variant } = options;
-  return done(compileDrill(rows, exercise, { choice, variant, ...(way && { way }) }));
+  return problemWith(bundle.value.rows, options) ?? done(bundle.value.rows);
 }
 
 function problemWith(rows: Rows, { choice, variant }: DrillOptions): Extract<Outcome<never>, { ok: false }> | null {
