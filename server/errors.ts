@@ -52,6 +52,11 @@ export const ERRORS = {
     solve: "Load the page again: the row may have been removed. The history has it.",
   },
   change_unknown: { status: 404, when: "no change has the id", solve: "Load the history again and choose from it." },
+  nobody_asked: {
+    status: 404,
+    when: "a letter is wanted to somebody of whom nothing that is open is asked",
+    solve: "Write to one of those who are named, or put a question to them first.",
+  },
   attachment_missing: {
     status: 404,
     when: "a file is asked for whose content hash is not in the store",
@@ -231,8 +236,24 @@ export const ERRORS = {
   // A paper to be printed
   citation_dangling: {
     status: 422,
-    when: "a citation, link or note of a paper leads nowhere",
-    solve: "Mend or remove each that is named; nothing is printed with one.",
+    when: "a citation, link or note of a paper leads nowhere: to words, a picture, a trial or a source no longer there",
+    solve:
+      "Go through the list: tie each mark to words again, name another basis, or take the citation away; then print.",
+  },
+  style_unknown: {
+    status: 422,
+    when: "no citation style has the name",
+    solve: "Choose one of those that are listed, or put its CSL file into the folder of styles.",
+  },
+  style_broken: {
+    status: 422,
+    when: "a CSL file, style or locale, cannot be used",
+    solve: "Mend the line that is named, or take the file out of the folder of styles.",
+  },
+  source_unreadable: {
+    status: 422,
+    when: "a source has not the form of CSL-JSON, or its style cannot set it",
+    solve: "Open the source that is named and put the field right.",
   },
   // The store itself
   store_unreadable: {

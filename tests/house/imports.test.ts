@@ -24,7 +24,7 @@ const MAY_IMPORT: Record<Folder, Folder[]> = {
 /** Packages a folder may import; null means all that package.json names as dependencies. */
 const MAY_USE: Record<Folder, string[] | null> = {
   schema: ["zod", "prosemirror-model"],
-  shared: ["prosemirror-model", "prosemirror-transform", "fractional-indexing", "diff"],
+  shared: ["prosemirror-model", "prosemirror-transform", "fractional-indexing", "diff", "citeproc"],
   server: null,
   client: null,
   tests: [...published, ...development],
