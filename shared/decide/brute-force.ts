@@ -1,29 +1,10 @@
 /** shared/decide/brute-force.ts - the count by trying every assignment: slow, plain, and the oracle of every other.
  *  May import: siblings in shared/decide. Keeps rules N1-N7 (shared/decide/RULES.md). Exact: counts are big integers. */
-import { assignments, parentsFirst } from "./assignments.ts";
+import { assignments } from "./assignments.ts";
+import { checkPuzzle } from "./checked.ts";
 import type { Assignment, Pick, Puzzle } from "./puzzle.ts";
+import { type ExcludedPair, excludedPairs, type ReadingShare, sharesOf } from "./verdicts.ts";
 import { type WitnessStep, walk } from "./walk.ts";
-
-export type ReadingVerdict = "forced" | "possible" | "dead" | "ruled out";
-
-/** One reading of one crux among the assignments. */
-export interface ReadingShare {
-  crux: string;
-  reading: string;
-  /** Assignments that take it and hold. A proportion of combinations, not a probability. */
-  holding: bigint;
-  surelyHolding: bigint;
-  /** Assignments that take it. */
-  all: bigint;
-  /** Forced: every assignment that holds and in which the crux arises takes it. Dead: none does. */
-  verdict: ReadingVerdict;
-}
-
-/** Two readings of different cruxes, each possible by itself, never together. */
-export interface ExcludedPair {
-  first: Pick;
-  second: Pick;
-}
 
 export interface Count {
   /** Assignments in which some completion breaks no barring rule. */
@@ -38,12 +19,12 @@ export interface Count {
   broken: { stage: string; rule: string; assignments: bigint }[];
 }
 
-/** `witnesses` is how many to keep, from 0. Throws RangeError for a broken puzzle (see assignments.ts and walk.ts). */
+/** `witnesses` is how many to keep, from 0. Throws RangeError for a broken puzzle (see checked.ts and walk.ts). */
 export function countByBruteForce(puzzle: Puzzle, options: { witnesses?: number } = {}): Count {
+  checkPuzzle(puzzle);
   const wanted = options.witnesses ?? 1;
   const tally = new Map<string, { holding: bigint; surelyHolding: bigint; all: bigint }>();
   const together = new Set<string>();
-  const arisingAndHolding = new Map<string, bigint>();
   const broken = new Map<string, { stage: string; rule: string; assignments: bigint }>();
   const count: Count = {
     holding: 0n,
@@ -67,7 +48,6 @@ export function countByBruteForce(puzzle: Puzzle, options: { witnesses?: number 
         surelyHolding: known.surelyHolding + (surelyHolds ? 1n : 0n),
         all: known.all + 1n,
       });
-      if (holds) arisingAndHolding.set(crux, (arisingAndHolding.get(crux) ?? 0n) + 1n);
     }
     if (holds) for (const pair of pairsOf(assignment)) together.add(pair);
     if (witness && count.witnesses.length < wanted) count.witnesses.push({ assignment, steps: witness });
@@ -78,39 +58,13 @@ export function countByBruteForce(puzzle: Puzzle, options: { witnesses?: number 
     }
   }
 
-  count.shares = puzzle.cruxes.flatMap(({ id, readings, ruledOut }) =>
-    readings.map((reading): ReadingShare => {
-      const found = tally.get(key(id, reading)) ?? { holding: 0n, surelyHolding: 0n, all: 0n };
-      const arising = arisingAndHolding.get(id) ?? 0n;
-      const verdict = ruledOut.includes(reading)
-        ? "ruled out"
-        : found.holding === 0n
-          ? "dead"
-          : found.holding === arising
-            ? "forced"
-            : "possible";
-      return { crux: id, reading, ...found, verdict };
-    }),
-  );
-  count.excludedPairs = excludedPairs(puzzle, count.shares, together);
+  count.shares = sharesOf(puzzle, (crux, value) => {
+    const { id = "", readings = [] } = puzzle.cruxes[crux] ?? {};
+    return tally.get(key(id, readings[value] ?? "")) ?? { holding: 0n, surelyHolding: 0n, all: 0n };
+  });
+  count.excludedPairs = excludedPairs(puzzle, count.shares, (first, second) => together.has(pair(first, second)));
   if (count.holding === 0n) count.broken = [...broken.values()];
   return count;
-}
-
-/** Of readings that are possible by themselves. A forced reading excludes nothing new. */
-function excludedPairs(puzzle: Puzzle, shares: readonly ReadingShare[], together: ReadonlySet<string>): ExcludedPair[] {
-  const open = shares.filter(({ verdict }) => verdict === "possible");
-  const order = new Map(parentsFirst(puzzle.cruxes).map(({ id }, index) => [id, index]));
-  const place = ({ crux }: ReadingShare) => order.get(crux) ?? 0;
-  return open.flatMap((first) =>
-    open
-      .filter((second) => place(first) < place(second))
-      .filter((second) => !together.has(pair(first, second)))
-      .map((second) => ({
-        first: { crux: first.crux, reading: first.reading },
-        second: { crux: second.crux, reading: second.reading },
-      })),
-  );
 }
 
 function pairsOf(assignment: Assignment): string[] {

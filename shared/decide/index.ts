@@ -1,12 +1,8 @@
 export { assignments } from "./assignments.ts";
-export {
-  type Count,
-  countByBruteForce,
-  type ExcludedPair,
-  type ReadingShare,
-  type ReadingVerdict,
-} from "./brute-force.ts";
+export { type Count, countByBruteForce } from "./brute-force.ts";
 export * from "./count.ts";
 export * from "./narrowed.ts";
 export * from "./puzzle.ts";
+export { type Limits, type Peaks, USUAL_LIMITS } from "./tally.ts";
+export type { ExcludedPair, ReadingShare, ReadingVerdict } from "./verdicts.ts";
 export * from "./walk.ts";

@@ -181,7 +181,7 @@ describe("laws", () => {
       fc.property(anyPuzzle, fc.integer({ min: 0, max: 3 }), (puzzle, at) => {
         const crux = puzzle.cruxes[at % puzzle.cruxes.length]?.id ?? "";
         const barred = barringStage("new", [crux], (reading) => reading(crux) === "r0");
-        const tied = { crux, reading: "r0", of: { crux: puzzle.cruxes[0]?.id ?? "", readings: ["r1"] } };
+        const tied = { crux, reading: "r0", of: { crux: "k0", readings: puzzle.cruxes[0]?.readings.slice(1) ?? [] } };
         const more = [
           { ...puzzle, stages: [...puzzle.stages, barred] },
           { ...puzzle, requires: [...puzzle.requires, tied] },

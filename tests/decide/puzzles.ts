@@ -63,7 +63,7 @@ export function queensByTies(size: number): Puzzle {
           reading: String(row),
           of: {
             crux: `c${other}`,
-            readings: [row, row + other - column, row - other + column].map(String),
+            readings: [row, row + other - column, row - other + column].filter((at) => rows.includes(at)).map(String),
           },
         })),
     ),
@@ -114,9 +114,10 @@ export const anyPuzzle: fc.Arbitrary<Puzzle> = fc
     );
   });
 
-/** Where the stage goes from a state under readings is looked up in a table that the salt draws. */
-function tableStage(salt: number, number: number, ids: readonly string[]): Stage {
-  const touches = ids.filter((_, index) => pick(salt, number * 7 + index, 2) === 0);
+/** Where the stage goes from a state under readings is looked up in a table that the salt draws. Of twelve ways on, as
+ *  many as `harsh` break a rule. */
+function tableStage(salt: number, number: number, ids: readonly string[], harsh = 3): Stage {
+  const touches = ids.filter((_, index) => pick(salt, number * 7 + index, ids.length < 5 ? 2 : 3) === 0);
   return {
     id: `s${number}`,
     touches,
@@ -125,7 +126,10 @@ function tableStage(salt: number, number: number, ids: readonly string[]): Stage
       const ways = 1 + pick(salt, hash(row), 2);
       return Array.from({ length: ways }, (_, way) => {
         const draw = pick(salt, hash(`${row} ${way}`), 12);
-        return goes(`q${draw % 3}`, ...(draw < 3 ? [bars(`rule ${number}`)] : draw === 3 ? [warns("careful")] : []));
+        return goes(
+          `q${draw % 3}`,
+          ...(draw < harsh ? [bars(`rule ${draw % 2} of ${number}`)] : draw === 11 ? [warns("careful")] : []),
+        );
       });
     },
   };
@@ -143,3 +147,57 @@ function hash(text: string): number {
   }
   return value;
 }
+
+/** A puzzle of up to `most` cruxes with everything a puzzle can have: several beginnings, silence, warnings, readings that
+ *  are ruled out, chains of cruxes that arise under one or two others, requires and excludes of every shape. */
+export const anyRichPuzzle = (most: { cruxes: number; stages: number }): fc.Arbitrary<Puzzle> =>
+  fc
+    .record({
+      sizes: fc.array(fc.integer({ min: 1, max: 3 }), { minLength: 1, maxLength: most.cruxes }),
+      salt: fc.integer(),
+      stages: fc.integer({ min: 0, max: most.stages }),
+      starts: fc.uniqueArray(fc.constantFrom("q0", "q1", "q2"), { minLength: 1, maxLength: 3 }),
+      ties: fc.integer({ min: 0, max: 4 }),
+      arising: fc.integer({ min: 0, max: 3 }),
+      harsh: fc.integer({ min: 0, max: 4 }),
+    })
+    .map(({ sizes, salt, stages, starts, ties, arising, harsh }) => {
+      const ids = sizes.map((_, index) => `k${index}`);
+      const some = (of: number, crux: number) => {
+        const readings = Array.from({ length: sizes[crux] ?? 1 }, (_, reading) => `r${reading}`);
+        return readings.filter((_, reading) => reading === of % readings.length || pick(salt, of + reading, 3) === 0);
+      };
+      const readIn = (of: number, crux: number) => ({ crux: `k${crux}`, readings: some(of, crux) });
+      const cruxes = sizes.map((size, index): PuzzleCrux => {
+        const parents = [1, 2].filter(
+          (back) => index - back >= 0 && arising > 0 && pick(salt, index * 31 + back, 6 - arising) === 0,
+        );
+        return plainCrux(
+          `k${index}`,
+          Array.from({ length: size }, (_, reading) => `r${reading}`),
+          {
+            ruledOut: size > 1 && pick(salt, index + 400, 6) === 0 ? [`r${pick(salt, index, size)}`] : [],
+            arisesWhen: parents.map((back) => readIn(index * 17 + back, index - back)),
+          },
+        );
+      });
+      const tie = (of: number) => {
+        const [first, second] = [pick(salt, of, ids.length), pick(salt, of + 50, ids.length)];
+        return {
+          crux: `k${first}`,
+          reading: `r${pick(salt, of + 100, sizes[first] ?? 1)}`,
+          of: readIn(of + 150, second),
+        };
+      };
+      const drawn = Array.from({ length: ties }, (_, index) => tie(index * 7 + 1000));
+      const order = pick(salt, 77, 2) === 0 ? cruxes : cruxes.toReversed();
+      return puzzleOf(
+        order,
+        Array.from({ length: stages }, (_, number) => tableStage(salt, number, ids, harsh)),
+        {
+          requires: drawn.filter((_, index) => index % 2 === 0),
+          excludes: drawn.filter((_, index) => index % 2 === 1),
+          start: starts,
+        },
+      );
+    });

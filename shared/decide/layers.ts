@@ -1,0 +1,181 @@
+/** shared/decide/layers.ts - which combinations of readings are in play before and after each event.
+ *  May import: siblings in shared/decide. Combinations that a constraint forbids are left out as soon as all it is about
+ *  have a value. Blocks are dense: a combination is a number from 0, its values stand in columns. */
+import type { Constraint, Factor, IndexedPuzzle } from "./indexed.ts";
+import { schedule } from "./schedule.ts";
+
+/** The values of the cruxes in play, by combination. */
+export type Columns = ReadonlyMap<number, Uint16Array>;
+
+interface EnterLayer {
+  is: "enter";
+  crux: number;
+  /** Combinations before and after. */
+  before: number;
+  after: number;
+  /** Of each combination after: the one it continues, and the value it gives the crux. */
+  parent: Int32Array;
+  value: Uint16Array;
+  /** What each combination after is weighted with; null: all with 1. */
+  weights: bigint[] | null;
+}
+
+export interface LeaveLayer {
+  is: "leave";
+  crux: number;
+  before: number;
+  after: number;
+  /** Of each combination before: the one it becomes. */
+  into: Int32Array;
+  /** Values before the crux leaves. */
+  columns: Columns;
+}
+
+export interface StageLayer {
+  is: "stage";
+  stage: number;
+  before: number;
+  after: number;
+  /** Of each combination: which of the groups that the stage can tell apart it belongs to. */
+  group: Int32Array;
+  /** Of each group: the values of the cruxes touched, in the order of `touches`. */
+  groups: readonly Uint16Array[];
+}
+
+export type Layer = EnterLayer | LeaveLayer | StageLayer;
+
+export interface Layers {
+  layers: readonly Layer[];
+  /** The most combinations at once, and the most cruxes with more than one value. */
+  combinations: number;
+  inPlay: number;
+}
+
+/** The same, or, where more than `most` combinations come together, the cruxes that are in play then. */
+export function layersOf(
+  puzzle: IndexedPuzzle,
+  values: readonly (readonly number[])[],
+  most: number,
+): Layers | { tooMany: readonly number[] } {
+  const layers: Layer[] = [];
+  let columns: Columns = new Map();
+  let count = 1;
+  let [combinations, inPlay] = [1, 0];
+  for (const event of schedule(puzzle, values)) {
+    if (event.is === "stage") {
+      layers.push(stageLayer(puzzle, event.stage, columns, count));
+      continue;
+    }
+    const next =
+      event.is === "enter"
+        ? enterLayer(puzzle, event.crux, values[event.crux] ?? [], columns, count)
+        : leaveLayer(puzzle, event.crux, columns, count);
+    layers.push(next.layer);
+    columns = next.columns;
+    count = next.layer.after;
+    if (count > most) return { tooMany: [...columns.keys()] };
+    combinations = Math.max(combinations, count);
+    inPlay = Math.max(inPlay, [...columns.keys()].filter((crux) => (values[crux]?.length ?? 0) > 1).length);
+  }
+  return { layers, combinations, inPlay };
+}
+
+function enterLayer(
+  puzzle: IndexedPuzzle,
+  crux: number,
+  values: readonly number[],
+  columns: Columns,
+  count: number,
+): { layer: EnterLayer; columns: Columns } {
+  const complete = ({ scope }: Constraint | Factor) =>
+    scope.includes(crux) && scope.every((other) => other === crux || columns.has(other));
+  const constraints = puzzle.constraints.filter(complete);
+  const factors = puzzle.factors.filter(complete);
+  const parent = new Int32Array(count * values.length);
+  const value = new Uint16Array(count * values.length);
+  const weights: bigint[] | null = factors.length > 0 ? [] : null;
+  let after = 0;
+  for (let combination = 0; combination < count; combination += 1) {
+    for (const own of values) {
+      const valuesOf = ({ scope }: Constraint | Factor) =>
+        scope.map((other) => (other === crux ? own : (columns.get(other)?.[combination] as number)));
+      if (!constraints.every((constraint) => constraint.allows(valuesOf(constraint)))) continue;
+      parent[after] = combination;
+      value[after] = own;
+      weights?.push(factors.reduce((weight, factor) => weight * factor.weightOf(valuesOf(factor)), 1n));
+      after += 1;
+    }
+  }
+  const layer: EnterLayer = {
+    is: "enter",
+    crux,
+    before: count,
+    after,
+    parent: parent.slice(0, after),
+    value: value.slice(0, after),
+    weights,
+  };
+  return { layer, columns: new Map([...pickRows(columns, layer.parent), [crux, layer.value]]) };
+}
+
+function leaveLayer(
+  puzzle: IndexedPuzzle,
+  crux: number,
+  columns: Columns,
+  count: number,
+): { layer: LeaveLayer; columns: Columns } {
+  const staying = new Map([...columns].filter(([other]) => other !== crux));
+  const { group, first } = groupBy(puzzle, staying, count);
+  const layer: LeaveLayer = { is: "leave", crux, before: count, after: first.length, into: group, columns };
+  return { layer, columns: pickRows(staying, first) };
+}
+
+function stageLayer(puzzle: IndexedPuzzle, stage: number, columns: Columns, count: number): StageLayer {
+  const touched = puzzle.touches[stage] ?? [];
+  const own = new Map(touched.map((crux) => [crux, columns.get(crux) as Uint16Array]));
+  const { group, first } = groupBy(puzzle, own, count);
+  const groups = [...first].map((row) => Uint16Array.from(own.values(), (column) => column[row] as number));
+  return { is: "stage", stage, before: count, after: count, group, groups };
+}
+
+function pickRows(columns: Columns, rows: Int32Array): Map<number, Uint16Array> {
+  return new Map(
+    [...columns].map(([crux, column]) => {
+      const picked = new Uint16Array(rows.length);
+      for (let row = 0; row < rows.length; row += 1) picked[row] = column[rows[row] as number] as number;
+      return [crux, picked];
+    }),
+  );
+}
+
+/** Largest table that is used to look numbers up; beyond it a map is slower but smaller. */
+const TABLE = 1 << 21;
+
+/** Numbers rows with equal values alike, from 0 as they come, and names the first row of each number. */
+function groupBy({ radix }: IndexedPuzzle, columns: Columns, count: number): { group: Int32Array; first: Int32Array } {
+  let group = new Int32Array(count);
+  let groups = Math.min(count, 1);
+  for (const [crux, column] of columns) {
+    const width = radix[crux] as number;
+    const size = groups * width;
+    const table = size <= TABLE ? new Int32Array(size).fill(-1) : null;
+    const map = new Map<number, number>();
+    const finer = new Int32Array(count);
+    groups = 0;
+    for (let row = 0; row < count; row += 1) {
+      const key = (group[row] as number) * width + (column[row] as number);
+      let known = table ? (table[key] as number) : (map.get(key) ?? -1);
+      if (known < 0) {
+        known = groups;
+        groups += 1;
+        if (table) table[key] = known;
+        else map.set(key, known);
+      }
+      finer[row] = known;
+    }
+    group = finer;
+  }
+  const first = new Int32Array(groups).fill(-1);
+  for (let row = count - 1; row >= 0; row -= 1) first[group[row] as number] = row;
+  return { group, first };
+}

@@ -1,0 +1,149 @@
+/** shared/decide/tally.ts - the counts of a puzzle by number, in one piece or in several.
+ *  May import: siblings in shared/decide. Where too many combinations of readings would be in play at once, the crux that
+ *  stays longest is held outside: the puzzle is counted once for each of its values, and the counts add up. Where even
+ *  that is too much, parts stay uncounted and are named. */
+import { type Automaton, automatonOf } from "./automaton.ts";
+import { type Broken, brokenOf, sortedBroken } from "./broken.ts";
+import type { IndexedPuzzle } from "./indexed.ts";
+import { type Layers, layersOf } from "./layers.ts";
+import { merged } from "./merged.ts";
+import { Runs } from "./runs.ts";
+import { schedule } from "./schedule.ts";
+import { type Swept, sweep } from "./sweep.ts";
+import { Together } from "./together.ts";
+import type { Trail } from "./trails.ts";
+
+/** How much may be spent before the count gives bounds instead. */
+export interface Limits {
+  /** Cells of one frontier: combinations of readings in play times sets of states. */
+  cells: number;
+  /** Cells visited in all. */
+  work: number;
+}
+
+/** The most cruxes in play at once, and the most sets of states that had to be kept apart at once. */
+export interface Peaks {
+  inPlay: number;
+  states: number;
+}
+
+export interface Tally {
+  holding: bigint;
+  surelyHolding: bigint;
+  /** By crux and value. */
+  shares: Swept["shares"];
+  together: Together;
+  trails: Trail[];
+  /** Where nothing holds in any part that was counted. */
+  broken: Broken[];
+  peaks: Peaks;
+  /** Parts that were too large to count: the values each crux may take there. */
+  uncounted: (readonly (readonly number[])[])[];
+}
+
+type Values = readonly (readonly number[])[];
+
+/** Memory for a frontier of this many cells and for the √n of them that are kept stays below 200 MB. */
+export const USUAL_LIMITS: Limits = { cells: 400_000, work: 400_000_000 };
+
+export function tallyOf(puzzle: IndexedPuzzle, limits: Limits = USUAL_LIMITS, witnesses = 0): Tally {
+  return new Tallying(puzzle, limits, witnesses).tally;
+}
+
+class Tallying {
+  readonly tally: Tally;
+  private readonly runs: Runs;
+  private work = 0;
+
+  constructor(
+    private readonly puzzle: IndexedPuzzle,
+    private readonly limits: Limits,
+    private readonly witnesses: number,
+  ) {
+    this.runs = new Runs(puzzle);
+    const entering = schedule(puzzle, puzzle.values).flatMap((event) => (event.is === "enter" ? [event.crux] : []));
+    this.tally = {
+      holding: 0n,
+      surelyHolding: 0n,
+      shares: puzzle.radix.map((radix) => ({ holding: zeros(radix), surelyHolding: zeros(radix) })),
+      together: new Together(puzzle, entering.reverse()),
+      trails: [],
+      broken: [],
+      peaks: { inPlay: 0, states: 0 },
+      uncounted: [],
+    };
+    this.count(puzzle.values);
+    this.tally.broken = this.tally.holding > 0n ? [] : sortedBroken(puzzle.puzzle, this.tally.broken);
+  }
+
+  private count(values: Values): void {
+    const { cells, work } = this.limits;
+    if (this.work >= work) {
+      this.tally.uncounted.push(values);
+      return;
+    }
+    const layered = layersOf(this.puzzle, values, cells);
+    if ("tooMany" in layered) {
+      this.work += cells;
+      this.divide(values, layered.tooMany);
+      return;
+    }
+    if (layered.layers.some(({ after }) => after === 0)) return;
+    const automaton = automatonOf(this.puzzle, layered.layers, this.runs, cells);
+    if (!automaton) {
+      this.work += cells;
+      this.divide(values, [...values.keys()]);
+      return;
+    }
+    this.work += workOf(layered, automaton);
+    this.add(values, layered, automaton);
+  }
+
+  /** Once for each value of the crux of those that stays in play longest. */
+  private divide(values: Values, among: readonly number[]): void {
+    const span = new Map<number, number>();
+    for (const [at, event] of schedule(this.puzzle, values).entries()) {
+      if (event.is !== "stage") span.set(event.crux, at - (span.get(event.crux) ?? 0));
+    }
+    const [longest] = among
+      .filter((crux) => (values[crux]?.length ?? 0) > 1)
+      .sort((a, b) => (span.get(b) ?? 0) - (span.get(a) ?? 0));
+    if (longest === undefined) {
+      this.tally.uncounted.push(values);
+      return;
+    }
+    for (const value of values[longest] ?? []) this.count(values.with(longest, [value]));
+  }
+
+  private add(values: Values, { layers, inPlay }: Layers, automaton: Automaton): void {
+    const { tally, puzzle } = this;
+    const small = automaton.any ? merged(automaton) : automaton;
+    const course = { puzzle, values, layers, automaton: small };
+    tally.peaks.inPlay = Math.max(tally.peaks.inPlay, inPlay);
+    tally.peaks.states = Math.max(tally.peaks.states, small.nodes);
+    if (!automaton.any) {
+      if (tally.holding === 0n) tally.broken.push(...brokenOf(course));
+      return;
+    }
+    const swept = sweep(course, tally.together, this.witnesses - tally.trails.length);
+    tally.holding += swept.holding;
+    tally.surelyHolding += swept.surelyHolding;
+    tally.trails.push(...swept.trails);
+    for (const [crux, share] of swept.shares.entries()) {
+      for (const kind of ["holding", "surelyHolding"] as const) {
+        const sums = tally.shares[crux]?.[kind] as bigint[];
+        for (const [value, many] of share[kind].entries()) sums[value] = (sums[value] as bigint) + many;
+      }
+    }
+  }
+}
+
+const zeros = (length: number): bigint[] => Array.from({ length }, () => 0n);
+
+function workOf({ layers }: Layers, automaton: Automaton): number {
+  let boundary = 0;
+  return layers.reduce((sum, layer) => {
+    if (layer.is === "stage") boundary += 1;
+    return sum + layer.before * (automaton.surely[boundary]?.length ?? 0);
+  }, 0);
+}

@@ -1,0 +1,42 @@
+/** shared/decide/together.ts - which readings occur together in an assignment that holds.
+ *  May import: siblings in shared/decide. One bit for every value of every crux; “does not arise” is a value too. */
+import type { IndexedPuzzle } from "./indexed.ts";
+
+export class Together {
+  private readonly offsets: number[] = [];
+  private readonly rows: Uint32Array[];
+
+  /** `order` is the order of cruxes in which bits are given out, every crux once. */
+  constructor(puzzle: IndexedPuzzle, order: readonly number[]) {
+    let bits = 0;
+    for (const crux of order) {
+      this.offsets[crux] = bits;
+      bits += puzzle.radix[crux] as number;
+    }
+    this.rows = Array.from({ length: bits }, () => new Uint32Array(Math.ceil(bits / 32)));
+  }
+
+  bit(crux: number, value: number): number {
+    return (this.offsets[crux] as number) + value;
+  }
+
+  add(first: number, second: number): void {
+    set(this.rows[first], second);
+    set(this.rows[second], first);
+  }
+
+  /** All bits set in the words, with this one. */
+  addAll(first: number, words: Uint32Array): void {
+    for (const [index, word] of words.entries()) {
+      for (let rest = word; rest !== 0; rest &= rest - 1) this.add(first, index * 32 + 31 - Math.clz32(rest & -rest));
+    }
+  }
+
+  has(first: number, second: number): boolean {
+    return (((this.rows[first]?.[second >>> 5] ?? 0) >>> (second & 31)) & 1) === 1;
+  }
+}
+
+function set(row: Uint32Array | undefined, bit: number): void {
+  if (row) row[bit >>> 5] = (row[bit >>> 5] as number) | (1 << (bit & 31));
+}
