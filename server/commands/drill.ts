@@ -1,10 +1,10 @@
 /** server/commands/drill.ts - the drill of an exercise as drill.json or as the page, the same bytes as from the window.
- *  May import: Node's own modules, server/publish, siblings. */
-import { writeFileSync } from "node:fs";
+ *  May import: server/publish, siblings. */
 import { readDrillOptions } from "../publish/drill-options.ts";
 import { drillJson, drillPage } from "../publish/publish-drill.ts";
-import { type Command, DONE, MISUSED, REFUSED, tellRefusal } from "./command.ts";
+import { type Command, MISUSED, tellRefusal } from "./command.ts";
 import { findExercise } from "./find-row.ts";
+import { writeOut } from "./write-out.ts";
 
 export const drill: Command = {
   name: "drill",
@@ -21,7 +21,7 @@ export const drill: Command = {
   words: [1, 1],
   store: "there",
   run: (call) => {
-    const { store, words, options, out, bytes, error } = call;
+    const { store, words, options, error } = call;
     if (options.json === true && options.page === true) {
       error("Give --json or --page, not both.");
       return MISUSED;
@@ -34,17 +34,6 @@ export const drill: Command = {
     const make = options.page === true ? drillPage : drillJson;
     const made = make(store, exercise.value.id, asked.value);
     if (!made.ok) return tellRefusal(call, made.refusal);
-    if (typeof options.out !== "string") {
-      bytes(made.value);
-      return DONE;
-    }
-    try {
-      writeFileSync(options.out, made.value);
-    } catch (problem) {
-      error(`The file ${options.out} could not be written: ${problem instanceof Error ? problem.message : "unknown"}.`);
-      return REFUSED;
-    }
-    out(`“${exercise.value.title}” written to ${options.out}.`);
-    return DONE;
+    return writeOut(call, made.value, `“${exercise.value.title}”`);
   },
 };

@@ -17,10 +17,22 @@ import {
 import { drill } from "./drill.ts";
 import { history, replay, undo } from "./history.ts";
 import { importText } from "./import.ts";
+import { letter } from "./letter.ts";
 import { exercises, passages, works } from "./lists.ts";
 import { schemas } from "./schemas.ts";
 
-const COMMANDS: readonly Command[] = [works, exercises, passages, importText, drill, history, undo, replay, schemas];
+const COMMANDS: readonly Command[] = [
+  works,
+  exercises,
+  passages,
+  importText,
+  drill,
+  letter,
+  history,
+  undo,
+  replay,
+  schemas,
+];
 
 export interface Surroundings extends Speaking {
   environment: Record<string, string | undefined>;

@@ -13,7 +13,7 @@ import { acceptFile, previewFile } from "./imports.ts";
 import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
 import { sendPublishedSchema } from "./published.ts";
 import { refuseAddress, sendWindow } from "./window.ts";
-import { sendWork } from "./works.ts";
+import { sendLetter, sendWork } from "./works.ts";
 
 export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/health", sendHealth(desk));
@@ -22,6 +22,7 @@ export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/find", sendFound(desk));
 
   app.get("/api/works/:id", sendWork(desk));
+  app.get("/api/works/:id/letter", sendLetter(desk));
   app.get("/api/cruxes/:id/decisions", sendDecisions(desk));
 
   app.get("/api/passages/:id", sendPassage(desk));

@@ -5,13 +5,13 @@ import { join } from "node:path";
 import Ajv2020 from "ajv/dist/2020.js";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Citation, Drill } from "../../schema/drill.ts";
-import { runCommandLine } from "../../server/commands/run.ts";
 import { demoBook } from "../../server/demo/book.ts";
 import { repoRoot } from "../../server/paths.ts";
 import { AS_ADOPTED } from "../../server/publish/drill-options.ts";
 import { drillPageOf } from "../../server/publish/drill-page.ts";
 import { drillJson, drillOf, drillPage } from "../../server/publish/publish-drill.ts";
 import { readRows } from "../../server/store/index.ts";
+import { fromCommandLine } from "../kit/from-command-line.ts";
 import { type RunningApp, runningApp, send } from "../kit/running-app.ts";
 
 const { exercises } = demoBook();
@@ -19,21 +19,6 @@ let app: RunningApp;
 beforeAll(async () => {
   app = await runningApp();
 });
-
-/** The bytes a command writes to the terminal. */
-async function fromCommandLine(...args: string[]): Promise<Buffer> {
-  const chunks: Uint8Array[] = [];
-  const errors: string[] = [];
-  const code = await runCommandLine([...args, "--file", app.file], {
-    out: (text) => chunks.push(Buffer.from(`${text}\n`)),
-    bytes: (bytes) => chunks.push(bytes),
-    error: (text) => errors.push(text),
-    environment: {},
-    now: "2026-05-04T10:00:00.000Z",
-  });
-  if (code !== 0) throw new Error(errors.join("\n"));
-  return Buffer.concat(chunks);
-}
 
 function drillNow(exercise: string): Drill {
   const drill = drillOf(app.store, exercise, AS_ADOPTED);
@@ -45,8 +30,8 @@ describe.each(Object.entries(exercises))("the exercise “%s”", (_name, id) =>
   test("gives the same bytes from the window and the command line, each time", async () => {
     const json = (await send(app, `/api/exercises/${id}/drill.json`)).bytes;
     const page = (await send(app, `/api/exercises/${id}/drill.html?way=mounted`)).bytes;
-    expect((await fromCommandLine("drill", id)).equals(json)).toBe(true);
-    expect((await fromCommandLine("drill", id, "--page", "--way", "mounted")).equals(page)).toBe(true);
+    expect((await fromCommandLine(app, "drill", id)).equals(json)).toBe(true);
+    expect((await fromCommandLine(app, "drill", id, "--page", "--way", "mounted")).equals(page)).toBe(true);
     const again = [drillJson(app.store, id, AS_ADOPTED), drillPage(app.store, id, AS_ADOPTED)];
     expect(again.map((made) => made.ok && Buffer.from(made.value))).toEqual([json, page]);
   });
