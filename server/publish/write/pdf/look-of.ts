@@ -1,5 +1,5 @@
 /** server/publish/write/pdf/look-of.ts - sizes of each kind of paper on each size of sheet.
- *  May import: schema types. Type in points, lengths in millimetres, `title` and `heading` in parts of the base size. A sheet
+ *  May import: schema types. Type in points, lengths in millimetres, `title`, `heading` and `leading` in parts of the base size. A sheet
  *  that must fit comes in several sizes, largest first. */
 import type { PaperKind, PaperSize } from "../../../../schema/paper.ts";
 
@@ -14,6 +14,8 @@ export interface Look {
   title: number;
   /** Space above headings. */
   heading: number;
+  /** Between lines. */
+  leading: number;
   numberWidth: number;
   nameWidth: number;
   signWidth: number;
@@ -41,6 +43,7 @@ interface KindLook {
   margins: [number, number, number, number];
   title: number;
   heading: number;
+  leading: number;
   tableScale: number;
   callScale: number;
   justify: boolean;
@@ -53,6 +56,7 @@ const KINDS: Record<PaperKind, KindLook> = {
     margins: [13, 15, 13, 13],
     title: 1.7,
     heading: 1.1,
+    leading: 0.5,
     tableScale: 1.06,
     callScale: 2,
     justify: false,
@@ -63,6 +67,7 @@ const KINDS: Record<PaperKind, KindLook> = {
     margins: [14, 16, 15, 15],
     title: 2,
     heading: 1.2,
+    leading: 0.54,
     tableScale: 1,
     callScale: 2,
     justify: false,
@@ -73,6 +78,7 @@ const KINDS: Record<PaperKind, KindLook> = {
     margins: [13, 15, 14, 14],
     title: 1.6,
     heading: 1,
+    leading: 0.54,
     tableScale: 1,
     callScale: 2.1,
     justify: false,
@@ -83,6 +89,7 @@ const KINDS: Record<PaperKind, KindLook> = {
     margins: [16, 18, 16, 16],
     title: 1.9,
     heading: 1.3,
+    leading: 0.62,
     tableScale: 0.95,
     callScale: 2,
     justify: false,
@@ -93,6 +100,7 @@ const KINDS: Record<PaperKind, KindLook> = {
     margins: [24, 26, 27, 27],
     title: 2,
     heading: 1.6,
+    leading: 0.64,
     tableScale: 0.95,
     callScale: 1.6,
     justify: true,
@@ -103,6 +111,7 @@ const KINDS: Record<PaperKind, KindLook> = {
     margins: [20, 20, 22, 22],
     title: 1.7,
     heading: 1.2,
+    leading: 0.6,
     tableScale: 1,
     callScale: 2,
     justify: false,
@@ -132,6 +141,7 @@ function lookOf(kind: Omit<KindLook, "bases" | "pages">, base: number, size: Pap
     margin: Math.max(7.4, Math.min(8.6, rounded(base * 0.8))),
     title: kind.title,
     heading: kind.heading,
+    leading: kind.leading,
     numberWidth: rounded(base * 0.78),
     nameWidth: rounded(base * 2.3),
     signWidth: rounded(base * 0.85),

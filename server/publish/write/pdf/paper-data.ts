@@ -98,7 +98,8 @@ class DataOf {
     if (span.is === "words") {
       const { is, text, as, language, standing, to } = span;
       const own = language === this.#paper.language ? null : typstLanguage(language);
-      return { is, text: this.#isolated(text, language), as, language: own, standing, to: pdfTarget(to) };
+      const kept = as === "reference" ? unbroken(text) : text;
+      return { is, text: this.#isolated(kept, language), as, language: own, standing, to: pdfTarget(to) };
     }
     if (span.is === "sign") {
       const to = span.to === null ? null : { inside: true, place: bare(span.to) };
@@ -202,6 +203,13 @@ class DataOf {
       alternative: this.words(alternative),
     };
   }
+}
+
+/** A reference is broken only between its parts: not within "ll. 10–18". */
+function unbroken(reference: string): string {
+  return reference
+    .replace(/(?<=[0-9rv])–(?=[0-9])/gu, "\u2060–\u2060")
+    .replace(/(?<=\b(?:ff?|ll?|pp?)\.) (?=[0-9])/gu, "\u00a0");
 }
 
 function programWords(text: string): Span {

@@ -3,6 +3,7 @@
 import { join } from "node:path";
 import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
 import { faces } from "../face-files.ts";
+import type { Trial } from "./fit.ts";
 
 const FOLDER = join(import.meta.dirname, "template");
 const MAIN = join(FOLDER, "paper.typ");
@@ -19,8 +20,7 @@ function typesetter(): NodeCompiler {
   return kept;
 }
 
-export interface SetPages {
-  count: number;
+export interface SetPages extends Trial {
   /** The bytes of a tagged PDF, checked against PDF/UA-1 as far as the type setter checks. */
   bytes(): Uint8Array;
 }
@@ -37,10 +37,18 @@ export function setPages(data: unknown): SetPages {
   }
   return {
     count: pages.numOfPages,
+    filled: filledOf(compiler.query(pages, { selector: "<end-of-paper>", field: "value" })),
     bytes() {
       const bytes = compiler.pdf(pages, { pdfStandard: "ua-1", pdfTags: true });
       compiler.evictCache(KEPT);
       return bytes;
     },
   };
+}
+
+/** The template tells where its last word stands, in pages. */
+function filledOf(found: unknown): number {
+  const [filled] = Array.isArray(found) ? found : [];
+  if (typeof filled !== "number") throw new Error("The template does not say where the paper ends.");
+  return filled;
 }
