@@ -3,13 +3,15 @@
 import type { Edit } from "../../schema/change.ts";
 import { changeUponTheWall } from "./change-upon-the-wall.ts";
 import { circleAboutTheWell } from "./circle-about-the-well.ts";
+import { secondPart } from "./second-part.ts";
 import { setting } from "./setting.ts";
 import { spearCarriedAndTurned } from "./spear-carried-and-turned.ts";
+import { twoSpears } from "./two-spears.ts";
 
 export interface DemoBook {
   work: string;
-  /** Ids of the exercises. The first two are complete, the third is only begun. */
-  exercises: { circle: string; change: string; turned: string };
+  /** Ids of the exercises. All are complete but the third, which is only begun. */
+  exercises: { circle: string; change: string; turned: string; spears: string };
   edits: Edit[];
 }
 
@@ -18,9 +20,11 @@ export function demoBook(): DemoBook {
   const circle = circleAboutTheWell(shared);
   const change = changeUponTheWall(shared, circle);
   const turned = spearCarriedAndTurned(shared, circle);
+  const part = secondPart(shared);
+  const spears = twoSpears(part, circle);
   return {
     work: shared.book.work,
-    exercises: { circle: circle.id, change: change.id, turned: turned.id },
+    exercises: { circle: circle.id, change: change.id, turned: turned.id, spears: spears.id },
     edits: shared.book.edits(),
   };
 }

@@ -8,7 +8,7 @@ import type { Guard, ReadingCondition } from "../../schema/guard.ts";
 import type { Mark, Markable } from "../../schema/mark.ts";
 import type { Kind } from "../../schema/record.ts";
 import type { Reference } from "../../schema/reference.ts";
-import type { GROUND_SLOTS, HOLD_SLOTS, OBJECT_SLOTS } from "../../schema/riding.ts";
+import type { GROUND_SLOTS, HOLD_SLOTS, OBJECT_SLOTS, THREAT_SLOTS } from "../../schema/riding.ts";
 import type { Basis, ReadingValue, Slot, SlotAddress, Support } from "../../schema/slot.ts";
 import type { ValueOf } from "../../schema/values.ts";
 import { projectDoc } from "../../shared/text/projection.ts";
@@ -43,12 +43,17 @@ export interface ReadingDraftRow {
   speaksFor?: Phrase[];
   speaksAgainst?: Phrase[];
   evidence?: Basis[];
+  requires?: ReadingCondition[];
+  excludes?: ReadingCondition[];
 }
 
 export interface CruxDraftRow {
   exercise: string | null;
   is: (typeof CRUX_KINDS)[number];
+  /** A principle has places for and against it; without, it is about one place. */
+  scope?: "place" | "principle";
   title: string;
+  arisesWhen?: ReadingCondition[];
   note?: string;
   words: Phrase[];
   /** By a short key that slots and guards use. */
@@ -159,7 +164,8 @@ export class BookBuilder {
 
   #said(draft: SaidDraft<unknown>, of: Markable, target: string, around: Basis[]) {
     const own = this.basisOf(of, target, draft.words);
-    const inherited = draft.warrant === "stated" && own.length === 0 ? around : [];
+    const bare = own.length === 0 && draft.basis.length === 0;
+    const inherited = draft.warrant === "stated" && bare ? around : [];
     const { is, value, warrant } = draft;
     return { is, value, warrant, basis: [...own, ...inherited, ...draft.basis] };
   }
@@ -174,7 +180,7 @@ export class BookBuilder {
   }
 
   /** A place that admits more than one understanding, with its readings by key. */
-  crux({ words, readings, note = "", leftFree, ...crux }: CruxDraftRow): CruxHandle {
+  crux({ words, readings, note = "", scope = "place", arisesWhen = [], leftFree, ...crux }: CruxDraftRow): CruxHandle {
     const id = this.rows.newId();
     const ids = new Map(Object.keys(readings).map((key) => [key, this.rows.newId()]));
     const idOfReading = (key: string): string => {
@@ -189,9 +195,9 @@ export class BookBuilder {
       {
         work: this.work,
         ...crux,
-        scope: "place",
+        scope,
         note,
-        arisesWhen: [],
+        arisesWhen,
         leftFree: leftFree === undefined ? null : { ...leftFree, default: idOfReading(leftFree.default) },
         exceptions: [],
       },
@@ -205,7 +211,7 @@ export class BookBuilder {
 
   #reading(crux: string, id: string, reading: ReadingDraftRow): void {
     const { title, argument, holder, status = { is: "standing" }, evidence = [] } = reading;
-    const { speaksFor = [], speaksAgainst = [] } = reading;
+    const { speaksFor = [], speaksAgainst = [], requires = [], excludes = [] } = reading;
     const words: Basis[] = [];
     if (speaksFor.length > 0) words.push({ is: "words", mark: this.mark("readings", id, speaksFor, "for") });
     if (speaksAgainst.length > 0)
@@ -220,8 +226,8 @@ export class BookBuilder {
         argument,
         holder,
         evidence: [...words, ...evidence],
-        requires: [],
-        excludes: [],
+        requires,
+        excludes,
         values,
         status,
         confidence: null,
@@ -270,6 +276,19 @@ export class BookBuilder {
     return this.rows.add("objects", { work: this.work, is, name, slots: filled, note }, id);
   }
 
+  /** An opponent; its words state it. */
+  threat(name: string, note: string, slots: DraftsOf<typeof THREAT_SLOTS>, words: Phrase[]): string {
+    const id = this.rows.newId();
+    const around = this.basisOf("threats", id, words);
+    const filled = this.slots(slots, { kind: "threats", id }, "threats", around);
+    return this.rows.add("threats", { work: this.work, name, slots: filled, note }, id);
+  }
+
+  /** "Not like this", with the words that say so; `of` a step, a hold or a movement. */
+  fault(fault: Omit<NewRow<"faults">, "work">, words: Phrase[]): void {
+    this.mark("faults", this.add("faults", fault), words);
+  }
+
   /** A riding ground; grounds have no words of their own, so their measures are implied or supplied. */
   ground(ground: Omit<NewRow<"grounds">, "work" | "slots">, slots: DraftsOf<typeof GROUND_SLOTS>): string {
     const id = this.rows.newId();
@@ -313,6 +332,11 @@ export class BookBuilder {
   add<K extends Kind>(kind: K, row: Omit<NewRow<K>, "work">): string {
     return this.rows.add(kind, { work: this.work, ...row } as unknown as NewRow<K>);
   }
+}
+
+/** Ruled out on a day, for a reason, in a sitting. */
+export function ruledOut(on: string, sitting: string | null, reason: string): ReadingStatus {
+  return { is: "ruled out", on, sitting, reason };
 }
 
 /** Adopted on a day, for a reason, in a sitting. */

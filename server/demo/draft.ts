@@ -40,6 +40,11 @@ export function stated<const T>(value: T, words: Phrase[] = []): SaidDraft<T> {
   return { is: "said", value, warrant: "stated", words, basis: [] };
 }
 
+/** A picture shows it. */
+export function pictured<const T>(value: T, region: string): SaidDraft<T> {
+  return { is: "said", value, warrant: "stated", words: [], basis: [{ is: "picture", region }] };
+}
+
 /** The words imply it, on a premise. */
 export function implied<const T>(value: T, premise: string, words: Phrase[] = []): SaidDraft<T> {
   return { is: "said", value, warrant: "implied", words, basis: [{ is: "premise", text: premise }] };
@@ -79,6 +84,8 @@ export interface ActionDraft {
   existence: ExistenceDraft | null;
   /** Called when the action is put into its step, so that it can name an action before it. */
   timing: (() => Draft<unknown>) | null;
+  purpose: Draft<unknown> | null;
+  threat: Draft<unknown> | null;
   note: string;
 }
 
@@ -88,6 +95,8 @@ interface ActionMore {
   /** When it is not the words that say so: `implied(true, ...)` or `supplied(true, ...)`. */
   because?: SaidDraft<true>;
   timing?: Draft<ValueOf<"timing">> | (() => Draft<ValueOf<"timing">>);
+  purpose?: Draft<ValueOf<"purpose">>;
+  threat?: Draft<ValueOf<"threat">>;
   note?: string;
 }
 
@@ -95,10 +104,11 @@ interface ActionMore {
 export function does<V extends Verb>(
   verb: V,
   slots: DraftsOf<(typeof VERBS)[V]["slots"]>,
-  { words = [], onlyWhen = [], because, timing, note = "" }: ActionMore = {},
+  { words = [], onlyWhen = [], because, timing, purpose, threat, note = "" }: ActionMore = {},
 ): ActionDraft {
   const when = timing === undefined ? null : typeof timing === "function" ? timing : () => timing;
-  return { id: null, verb, slots, words, onlyWhen, existence: because ?? null, timing: when, note };
+  const about = { timing: when, purpose: purpose ?? null, threat: threat ?? null, note };
+  return { id: null, verb, slots, words, onlyWhen, existence: because ?? null, ...about };
 }
 
 /** The id of an action that already stands in a step. Throws TypeError when it does not yet. */
@@ -110,7 +120,8 @@ export function idOf(action: ActionDraft): string {
 /** Values that are written again and again. */
 export const LEFT = { to: "left", viewpoint: "rider" } as const;
 export const RIGHT = { to: "right", viewpoint: "rider" } as const;
-export const once = { is: "times", n: 1 } as const;
+export const times = (n: number) => ({ is: "times", n }) as const;
+export const once = times(1);
 export const clock = (hour: number) => ({ is: "clock", hour }) as const;
 export const about = (metres: number, spread: number) => ({ is: "about", of: metres, spread }) as const;
 export const at = (station: string) => ({ is: "station", station }) as const;

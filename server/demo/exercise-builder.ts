@@ -4,6 +4,7 @@ import type { Act } from "../../schema/act.ts";
 import type { Action, Again } from "../../schema/exercise.ts";
 import type { Guard, ReadingCondition } from "../../schema/guard.ts";
 import type { Basis, Slot, Support } from "../../schema/slot.ts";
+import type { ValueOf } from "../../schema/values.ts";
 import type { BookBuilder } from "./builder.ts";
 import type { ActionDraft, Draft, SaidDraft } from "./draft.ts";
 import type { Phrase } from "./phrase.ts";
@@ -14,10 +15,13 @@ interface ElementMore {
   /** When it is not the words alone that say so: `implied(true, ...)` or `supplied(true, ...)`. */
   because?: SaidDraft<true>;
   cue?: Draft<string>;
+  threat?: Draft<string>;
+  /** Who does it, where there are several. */
+  role?: string;
   note?: string;
 }
 
-/** What every element of the one-rider exercises of the demo has. */
+/** What every element of the demo has. */
 interface Every {
   exercise: string;
   guard: Guard;
@@ -48,14 +52,22 @@ export class ExerciseBuilder {
     title: string,
     words: Phrase[],
     again: Pick<Again, "of" | "manner" | "except">,
-    more: ElementMore = {},
+    { times, ...more }: ElementMore & { times?: Draft<ValueOf<"count">> } = {},
   ): string {
-    const { id, every, ridden } = this.#element(words, more);
-    return this.#book.rows.add("elements", { ...every, is: "again", title, ...again, ...ridden }, id);
+    const { id, around, every, ridden } = this.#element(words, more);
+    const often = times && this.#book.slot(times, { kind: "elements", id, slot: "times" }, "elements", around);
+    const counted = often === undefined ? {} : { times: often as Again["times"] };
+    return this.#book.rows.add("elements", { ...every, is: "again", title, ...again, ...ridden, ...counted }, id);
   }
 
-  /** A demand over the elements from one to another, both included. */
-  advice(demand: string, words: Phrase[], from: string, to: string, more: Omit<ElementMore, "cue"> = {}): string {
+  /** A demand over the elements from one to another, both included; null: from the first, to the last. */
+  advice(
+    demand: string,
+    words: Phrase[],
+    from: string | null,
+    to: string | null,
+    more: Omit<ElementMore, "cue" | "threat"> = {},
+  ): string {
     const { id, every } = this.#element(words, more);
     return this.#book.rows.add("elements", { ...every, is: "advice", demand, from, to, rule: null }, id);
   }
@@ -71,13 +83,13 @@ export class ExerciseBuilder {
     return this.#book.rows.add("elements", { ...every, is: "untreated", fromPassage, toPassage, estimate }, id);
   }
 
-  #element(words: Phrase[], { onlyWhen = [], because, cue, note = "" }: ElementMore) {
+  #element(words: Phrase[], { onlyWhen = [], because, cue, threat, role = "", note = "" }: ElementMore) {
     const id = this.#book.rows.newId();
     const around = this.#book.basisOf("elements", id, words);
     const existence = this.#book.existence(because ?? null, around);
-    const every: Every = { exercise: this.id, guard: onlyWhen, existence, order: null, role: "", copyOf: null, note };
-    const waits = cue && this.#book.slot(cue, { kind: "elements", id, slot: "cue" }, "elements", around);
-    return { id, around, every, ridden: waits === undefined ? {} : { cue: waits as Slot<string> } };
+    const every: Every = { exercise: this.id, guard: onlyWhen, existence, order: null, role, copyOf: null, note };
+    const slots = this.#book.slots({ cue, threat }, { kind: "elements", id }, "elements", around);
+    return { id, around, every, ridden: slots as { cue?: Slot<string>; threat?: Slot<string> } };
   }
 }
 
@@ -105,7 +117,9 @@ function addAction(
   const rests = own.length > 0 ? own : around;
   const existence = book.existence(action.existence, rests);
   const slots = book.slots(action.slots, { kind: "actions", id }, "actions", rests);
-  const timing = action.timing && book.slot(action.timing(), { kind: "actions", id, slot: "timing" }, "actions", rests);
+  const { timing, purpose, threat } = action;
+  const about = { timing: timing?.(), purpose: purpose ?? undefined, threat: threat ?? undefined };
+  const aboutIt = book.slots(about, { kind: "actions", id }, "actions", rests);
   book.rows.add(
     "actions",
     {
@@ -114,7 +128,7 @@ function addAction(
       guard: action.onlyWhen,
       act: { verb: action.verb, slots } as Act,
       existence,
-      ...(timing === null ? {} : { timing: timing as Action["timing"] }),
+      ...(aboutIt as Pick<Action, "timing" | "purpose" | "threat">),
       note: action.note,
     },
     id,

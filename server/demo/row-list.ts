@@ -19,9 +19,11 @@ const RANKED_WITHIN: { [K in Kind]?: string | null } = {
   exercises: "work",
   passages: "work",
   anchors: "mark",
+  pictures: "work",
   elements: "exercise",
   actions: "owner",
   standings: "work",
+  variants: "work",
   readings: "crux",
   senses: "term",
   objects: "work",
@@ -29,6 +31,8 @@ const RANKED_WITHIN: { [K in Kind]?: string | null } = {
   movements: "work",
   grounds: "work",
   stations: "ground",
+  faults: "work",
+  kits: "work",
 };
 
 type Value = Record<string, unknown>;
