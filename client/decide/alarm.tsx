@@ -1,4 +1,6 @@
 /** client/decide/alarm.tsx - a dead adopted reading, told wherever it is used, with the way to its reasons. */
+import { useEffect } from "preact/hooks";
+import { openExercise, openExerciseId } from "../state/exercise.ts";
 import { exercise } from "../state/passage.ts";
 import { follow, route } from "../state/route.ts";
 import { alarms } from "./alarms.ts";
@@ -11,6 +13,15 @@ export function Alarm({ crux }: { crux: string }) {
 /** Of all that lies open. */
 export function Alarms() {
   return <Told list={alarms.value} />;
+}
+
+/** Of an exercise whose rows this window may not have yet: they are fetched. */
+export function AlarmsOf({ exercise: id }: { exercise: string }) {
+  const open = exercise.value?.id === id || openExerciseId.value === id;
+  useEffect(() => {
+    if (!open) void openExercise(id);
+  }, [id, open]);
+  return open ? <Alarms /> : null;
 }
 
 function Told({ list }: { list: readonly { sentence: string }[] }) {

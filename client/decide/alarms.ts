@@ -3,7 +3,8 @@
  *  A reading is dead when no way to read the exercise holds with it; how others are adopted does not matter for that. */
 import { computed, effect, signal } from "@preact/signals";
 import type { AnsweredReading } from "../../shared/ride/puzzle/index.ts";
-import { exercise } from "../state/passage.ts";
+import { openExerciseId } from "../state/exercise.ts";
+import { exercise, heldWork } from "../state/passage.ts";
 import { all, one, rowsNow } from "../state/rows.ts";
 import { openExercises } from "./answers.ts";
 import { askCount, drop } from "./count-desk.ts";
@@ -24,7 +25,9 @@ interface Counted {
 const PAUSE_MS = 200;
 
 const weighing = computed<Weighing | null>(() => {
-  const open = openExercises.value.length > 0 ? openExercises.value : exercise.value ? [exercise.value.id] : [];
+  // The exercise of the passage that is open: another one may have been ridden before it was opened.
+  const here = exercise.value?.id ?? openExerciseId.value;
+  const open = heldWork.value === null ? (here === null ? [] : [here]) : openExercises.value;
   return open.length === 0 ? null : { exercises: open, way: "mounted" };
 });
 const toCount = computed(() => ({ rows: rowsNow.value, weighed: weighing.value }));

@@ -39,33 +39,31 @@ function WhatHolds({ of, id }: { of: "exercise" | "work"; id: string | null }) {
   const ready = openExercises.value.length > 0;
   return (
     <main class="decide" id="main">
-      <header class="decide-head">
-        <h1 class="spoken">Decide</h1>
-        <WhichScope of={of} id={id} />
-        {ready && <CountHead />}
-      </header>
-      {exerciseRefusal.value && (
-        <p class="notice" role="alert">
-          {exerciseRefusal.value.sentence}
-        </p>
-      )}
-      {failure.value && (
-        <p class="notice" role="alert">
-          {failure.value}
-        </p>
-      )}
+      <div class="decide-main">
+        <header class="decide-head">
+          <h1 class="spoken">Decide</h1>
+          <WhichScope of={of} id={id} />
+          {ready && <CountHead />}
+        </header>
+        {exerciseRefusal.value && (
+          <p class="notice" role="alert">
+            {exerciseRefusal.value.sentence}
+          </p>
+        )}
+        {failure.value && (
+          <p class="notice" role="alert">
+            {failure.value}
+          </p>
+        )}
+        {ready && answered.value && <Problems />}
+        {ready && answered.value && <CruxTable byExercise={of === "work"} />}
+        {ready && answered.value && <Apparatus />}
+      </div>
       {ready && (
-        <div class="decide-body">
-          <div class="decide-main">
-            {answered.value && <Problems />}
-            {answered.value && <CruxTable byExercise={of === "work"} />}
-            {answered.value && <Apparatus />}
-          </div>
-          <div class="decide-side">
-            {answered.value && <NextList />}
-            <QuestionsList />
-            <TermsList />
-          </div>
+        <div class="decide-side">
+          {answered.value && <NextList />}
+          <QuestionsList />
+          <TermsList />
         </div>
       )}
     </main>

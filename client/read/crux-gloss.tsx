@@ -1,4 +1,6 @@
 /** client/read/crux-gloss.tsx - a crux in the margin: its readings in short, and the way to lay them side by side. */
+import { Alarm } from "../decide/alarm.tsx";
+import { ShareLine } from "../decide/share-line.tsx";
 import { all, one, ranked } from "../state/rows.ts";
 import { choose, closeForm, opened } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
@@ -21,8 +23,10 @@ export function CruxGloss({ id, open }: { id: string; open: boolean }) {
           <b>{reading.title}</b> <span class="by">{reading.holder}</span>
           {reading.status.is === "adopted" && <span class="by"> · adopted</span>}
           {crux.leftFree?.default === reading.id && <span class="by"> · left free; computed with this</span>}
+          <ShareLine crux={id} reading={reading.id} />
         </p>
       ))}
+      <Alarm crux={id} />
       {questions.map((question) => (
         <p key={question.id} class="q">
           <button type="button" class="quiet" onClick={() => choose({ kind: "questions", id: question.id })}>

@@ -3,6 +3,7 @@
 import { useEffect } from "preact/hooks";
 import { CAUTION } from "../../shared/drill/caution.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
+import { Alarms } from "../decide/alarm.tsx";
 import { listedWorks } from "../read/contents-order.ts";
 import { HandsFigure } from "../read/hands-figure.tsx";
 import { exerciseRefusal, openExercise, openExerciseId } from "../state/exercise.ts";
@@ -61,6 +62,7 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
           {exerciseRefusal.value.sentence}
         </p>
       )}
+      {ride && <Alarms />}
       {ride && ride.stages.length > 0 && <Riding ride={ride} exercise={exercise} />}
       {ride && ride.stages.length === 0 && <NothingTreated />}
     </main>
