@@ -25,6 +25,12 @@ export const IssueRequest = z.strictObject({
 });
 export type IssueRequest = z.infer<typeof IssueRequest>;
 
+/** GET /api/styles: citation styles by name, the program's own first; and files that cannot be used, each with why. */
+export interface StylesThere {
+  styles: { name: string; inNotes: boolean }[];
+  broken: { file: string; sentence: string }[];
+}
+
 /** What an edition keeps of how it was made. */
 export const IssuedModel = z.strictObject({ ask: PaperAsk, paper: Paper });
 export type IssuedModel = z.infer<typeof IssuedModel>;

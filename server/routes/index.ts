@@ -6,12 +6,23 @@ import { sendAttachment } from "./attachments.ts";
 import { sendHistory, takeChange, takeUndo } from "./changes.ts";
 import { sendContents, sendHealth } from "./contents.ts";
 import { sendDecisions } from "./cruxes.ts";
+import {
+  sendComparison,
+  sendEditions,
+  sendIssuedPaper,
+  sendPaper,
+  sendSlip,
+  sendSlipAgainstNow,
+  takeEdition,
+  takeSlip,
+} from "./editions.ts";
 import { sendEvents } from "./events.ts";
 import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
 import { sendFound } from "./find.ts";
 import { acceptFile, previewFile } from "./imports.ts";
 import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
 import { sendPublishedSchema } from "./published.ts";
+import { sendStyles } from "./styles.ts";
 import { refuseAddress, sendWindow } from "./window.ts";
 import { sendLetter, sendWork } from "./works.ts";
 
@@ -32,6 +43,16 @@ export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/exercises/:id", sendExercise(desk));
   app.get("/api/exercises/:id/drill.json", sendDrillJson(desk));
   app.get("/api/exercises/:id/drill.html", sendDrillPage(desk));
+
+  app.get("/api/paper.:form", sendPaper(desk));
+  app.get("/api/styles", sendStyles(desk));
+  app.get("/api/works/:id/editions", sendEditions(desk));
+  app.post("/api/editions", takeEdition(desk));
+  app.get("/api/editions/:id/compare", sendComparison(desk));
+  app.get("/api/editions/:id/paper.:form", sendIssuedPaper(desk));
+  app.get("/api/editions/:id/slip.:form", sendSlipAgainstNow(desk));
+  app.post("/api/slips", takeSlip(desk));
+  app.get("/api/slips/:id/slip.:form", sendSlip(desk));
 
   app.get("/api/changes", sendHistory(desk));
   app.post("/api/changes", takeChange(desk));
