@@ -19,6 +19,7 @@ import { history, replay, undo } from "./history.ts";
 import { importText } from "./import.ts";
 import { letter } from "./letter.ts";
 import { exercises, passages, works } from "./lists.ts";
+import { editions, paper } from "./paper.ts";
 import { schemas } from "./schemas.ts";
 
 const COMMANDS: readonly Command[] = [
@@ -28,6 +29,8 @@ const COMMANDS: readonly Command[] = [
   importText,
   drill,
   letter,
+  paper,
+  editions,
   history,
   undo,
   replay,
