@@ -13,6 +13,8 @@ import type { RiddenPiece } from "./ridden.ts";
 export interface Setting {
   manege: Manege;
   horse: readonly HorseGait[];
+  /** When, in seconds of this ride, another rider does what the words say; null where no other is named, or never does. */
+  elsewhere?: (event: string) => number | null;
 }
 
 /** A piece with what it is. */

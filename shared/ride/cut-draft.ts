@@ -1,10 +1,16 @@
-/** shared/ride/cut-draft.ts - pieces of a stage by fractions of its way, and the gait changed at one.
+/** shared/ride/cut-draft.ts - places on the way of a stage by fractions of it, and the gait changed at one.
  *  May import: shared/ground, siblings in shared/ride. Keeps rule R23 (shared/ride/RULES.md). A fraction is of the way the text
  *  gives: a supplied line that comes first is not part of it. */
 import { pathOf, placeOfFraction } from "../ground/path.ts";
 import { cutPiece } from "../ground/piece.ts";
 import { type Drafted, RIDE_TOLERANCE } from "./course.ts";
 import type { PieceGait } from "./gait-of.ts";
+
+/** A piece of a stage and the part of it, 0 to 1. */
+export interface DraftPlace {
+  index: number;
+  part: number;
+}
 
 /** How many pieces at the beginning only join. */
 export function joinedOf(drafted: readonly Drafted[]): number {
@@ -13,11 +19,7 @@ export function joinedOf(drafted: readonly Drafted[]): number {
 }
 
 /** The piece and the part of it at a fraction; null where there is no way to have one. */
-export function fractionOf(
-  drafted: readonly Drafted[],
-  over: number,
-  of: number,
-): { index: number; part: number } | null {
+export function fractionOf(drafted: readonly Drafted[], over: number, of: number): DraftPlace | null {
   const joined = joinedOf(drafted);
   const pieces = drafted.slice(joined).map(({ piece }) => piece);
   if (pieces.length === 0) return null;
@@ -25,14 +27,8 @@ export function fractionOf(
   return { index: index + joined, part };
 }
 
-/** The same pieces with another gait from a fraction on; what stands or turns on the spot is left as it is. */
-export function cutAtFraction(
-  drafted: readonly Drafted[],
-  { over, of }: { over: number; of: number },
-  gait: () => PieceGait,
-): Drafted[] {
-  const at = fractionOf(drafted, over, of);
-  if (at === null) return [...drafted];
+/** The same pieces with another gait from a place on; what stands or turns on the spot is left as it is. */
+export function cutAt(drafted: readonly Drafted[], at: DraftPlace, gait: () => PieceGait): Drafted[] {
   const held = drafted[at.index] as Drafted;
   // So near an end that only rounding is left of the piece.
   const whole = at.part < 1e-9 ? "after" : at.part > 1 - 1e-9 ? "before" : null;

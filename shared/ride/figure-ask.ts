@@ -10,6 +10,8 @@ import type { GroundStation } from "../ground/stations.ts";
 import { exactly } from "../hands/known.ts";
 import { slotOf } from "../hands/known-act.ts";
 import type { ControlState } from "../hands/state.ts";
+import { stationNamed } from "./event-meant.ts";
+import { timingOf } from "./horse-order.ts";
 import { measured, metresWords } from "./measured.ts";
 import type { RiddenAct } from "./ride-context.ts";
 
@@ -44,12 +46,18 @@ export function readRide(act: RiddenAct, ground: RidingGround, pose: Pose, state
   const size = length === null ? null : measured(length);
   if (size?.note) notes.push(`${start(act.words)}: ${size.note}.`);
   const laps = value("laps", "count");
-  if (laps?.is === "until") notes.push(`How often is said only in words (“until ${laps.event}”).`);
   const turn = value("turn", "turn");
   const place = (slot: string): GroundStation | null => {
     const said = value(slot, "place");
     return said === null ? null : stationOf(said, ground, act, notes);
   };
+  const toward = place("toward");
+  const until = laps?.is === "until" ? laps.event : eventOf(act);
+  const goal =
+    toward === null && until !== null && TO_A_STATION.has(figure) ? stationNamed(until, ground, act.mirrored) : null;
+  if (goal !== null) notes.push(`${start(act.words)}: “until ${until}” is ridden until it is at ${goal.name}.`);
+  const untold = laps?.is === "until" && goal === null ? `until ${laps.event}` : null;
+  if (untold !== null) notes.push(`How often is said only in words (“${untold}”).`);
   return {
     act,
     figure,
@@ -60,10 +68,25 @@ export function readRide(act: RiddenAct, ground: RidingGround, pose: Pose, state
     manner: value("manner", "manner"),
     about: place("about"),
     from: place("from"),
-    toward: place("toward"),
-    how: value("how", "words") ?? (laps?.is === "until" ? `until ${laps.event}` : null),
+    toward: toward ?? goal,
+    how: value("how", "words") ?? untold,
     notes,
   };
+}
+
+/** Figures that go on until one says that they end. */
+const TO_A_STATION: ReadonlySet<ValueOf<"figure">> = new Set([
+  "straight",
+  "charge",
+  "along the wall",
+  "circle",
+  "part circle",
+  "volte",
+]);
+
+function eventOf(act: RiddenAct): string | null {
+  const timing = timingOf(act);
+  return timing?.is === "until" ? timing.event : null;
 }
 
 function start(words: string): string {

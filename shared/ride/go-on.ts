@@ -13,7 +13,8 @@ import { gaitOf } from "./gait-of.ts";
 import { secondsWords } from "./measured.ts";
 import type { RiddenPiece } from "./ridden.ts";
 
-const ROUND: ReadonlySet<RiddenPiece["figure"]> = new Set(["circle", "volte", "part circle"]);
+/** Figures on whose circle a horse that goes on goes round again. */
+export const ROUND: ReadonlySet<RiddenPiece["figure"]> = new Set(["circle", "volte", "part circle"]);
 
 export function goOn(
   setting: Setting,

@@ -183,7 +183,9 @@ function figureLane({ stages, acts: actsOf, drafted, times }: Followed, mounted:
       const act = ridden.action === null ? undefined : acts.get(ridden.action);
       const supplied = ridden.joins || act === undefined;
       const words = ridden.joins
-        ? "a line to join, supplied"
+        ? ridden.gait === "halt"
+          ? "waits, supplied"
+          : "a line to join, supplied"
         : (act?.words ?? (ridden.gait === "halt" ? "stands, supplied" : "goes on, supplied"));
       const [from, to] = [times[piece] as number, times[piece + 1] as number];
       const last = list.at(-1);

@@ -3,7 +3,8 @@
  *  anywhere in its stage: it is laid out evenly in the order of the text, and marked as not timed. */
 import type { ValueOf } from "../../schema/values.ts";
 import type { Course, Drafted } from "./course.ts";
-import { fractionOf, joinedOf } from "./cut-draft.ts";
+import { type DraftPlace, fractionOf, joinedOf } from "./cut-draft.ts";
+import type { EventsOn } from "./event-place.ts";
 import { isGait, isRide, takesTime, timingOf } from "./horse-order.ts";
 import type { RiddenAct } from "./ride-context.ts";
 
@@ -25,6 +26,8 @@ type Placed = Omit<Laid, "act"> & { phase: Phase };
 export interface StageSpan {
   first: number;
   drafted: readonly Drafted[];
+  /** Where on it acts are done that wait for something. */
+  events: EventsOn;
   from: number;
   to: number;
 }
@@ -96,15 +99,40 @@ function placeOf(
       return atFraction(course, span, timing.from, timing.to, phase);
     case "throughout":
       return { seconds: span.from, until: span.to, timed: true, together: null, phase };
-    case "until":
-      return { seconds: span.from, until: span.to, timed: false, together: null, phase };
+    case "until": {
+      const until = whenOf(act, course, span);
+      return { seconds: span.from, until: until ?? span.to, timed: false, together: null, phase };
+    }
+    case "when": {
+      const seconds = whenOf(act, course, span);
+      if (seconds !== null) return { seconds, until: null, timed: true, together: `when ${timing.event}`, phase };
+      return unplaced(act, begins, acts, span);
+    }
     case "with":
     case "after action":
       return null;
     default:
-      if (isGait(act)) return horseAt(begins.get(act.id)?.from ?? gaitBegins(act, begins, acts, span), false);
-      return takesTime(act) ? null : unsaid(span.from);
+      return unplaced(act, begins, acts, span);
   }
+}
+
+/** An act whose moment is not said, or not in words that name one. */
+function unplaced(act: RiddenAct, begins: Begins, acts: readonly RiddenAct[], span: StageSpan): Placed | null {
+  if (isGait(act)) return horseAt(begins.get(act.id)?.from ?? gaitBegins(act, begins, acts, span), false);
+  return takesTime(act) ? null : unsaid(span.from);
+}
+
+/** Seconds at which what the act waits for happens; null where its words name nothing that happens in the stage. */
+function whenOf({ id }: RiddenAct, course: Course, span: StageSpan): number | null {
+  const at = span.events.get(id);
+  if (at === undefined) return null;
+  if ("index" in at) return secondsOn(course, span, at);
+  return span.from <= at.seconds && at.seconds <= span.to ? at.seconds : null;
+}
+
+function secondsOn(course: Course, { first }: StageSpan, { index, part }: DraftPlace): number {
+  const start = course.times[first + index] as number;
+  return start + ((course.times[first + index + 1] as number) - start) * part;
 }
 
 /** With the figure that follows it in the text; from the start where none follows. */
@@ -135,12 +163,10 @@ function atFraction(
 }
 
 /** The moment at a fraction of the way; what lies past its end is its end. */
-function secondsAt(course: Course, { first, drafted, from }: StageSpan, over: number, of: number): number {
-  if (!(of >= 1 && over >= 0)) return from;
-  const at = fractionOf(drafted, over, of);
-  if (at === null) return from;
-  const start = course.times[first + at.index] as number;
-  return start + ((course.times[first + at.index + 1] as number) - start) * at.part;
+function secondsAt(course: Course, span: StageSpan, over: number, of: number): number {
+  if (!(of >= 1 && over >= 0)) return span.from;
+  const at = fractionOf(span.drafted, over, of);
+  return at === null ? span.from : secondsOn(course, span, at);
 }
 
 /** The greatest common divisor, so that one half and two quarters are one moment. */

@@ -29,7 +29,8 @@ export function stageOn(
   { path, first, from }: { path: StagePath; first: number; from: number },
   before: ControlState,
 ): RiddenStage {
-  const span: StageSpan = { first, drafted: path.drafted, from, to: course.seconds };
+  const { drafted, events } = path;
+  const span: StageSpan = { first, drafted, events, from, to: course.seconds };
   const untreated = plan.is === "untreated";
   const followed = untreated
     ? { instants: [], after: afterUntreated(before) }
@@ -45,7 +46,7 @@ export function stageOn(
     from,
     to: course.seconds,
     pieces: { from: first, to: course.drafted.length },
-    joined: joinedOf(path.drafted),
+    joined: joinedOf(drafted),
     refusal: plan.refusal ?? path.refused[0]?.sentence ?? null,
     refused: path.refused,
     notes: [...new Set([...plan.notes, ...path.notes, ...(untreated ? [UNTREATED] : [])])],

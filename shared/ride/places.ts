@@ -3,7 +3,16 @@
 import type { Manege } from "../ground/figures/figure.ts";
 import { reinOf } from "../ground/figures/figure.ts";
 import { distanceToWall, isInside } from "../ground/grounds.ts";
-import { bearing, directionOf, distance, type Point, type Pose, QUARTER_TURN, settled } from "../ground/plane.ts";
+import {
+  bearing,
+  directionOf,
+  distance,
+  type Point,
+  type Pose,
+  QUARTER_TURN,
+  settled,
+  turnBetween,
+} from "../ground/plane.ts";
 import { type GroundStation, isAtStation, placeOfStation } from "../ground/stations.ts";
 import { footOn, trackOf } from "../ground/track.ts";
 import type { RideAct } from "./figure-ask.ts";
@@ -99,6 +108,21 @@ function inward({ ground }: Manege, place: Point): number {
   });
   if (off !== undefined) return off;
   return place.x === 0 && place.y === 0 ? QUARTER_TURN : bearing(place, { x: 0, y: 0 });
+}
+
+/** Metres within which one can be said to pass a station: half the width of a usual ground. A choice. */
+export const BESIDE = 10;
+/** Hundredths of a degree off square within which a station lies beside the horse. A choice. */
+const ABEAM = 1_500;
+
+/** Whether the horse is there, or has the station straight beside it, as on a circle that passes it. */
+export function isBeside(manege: Manege, station: GroundStation, pose: Pose): boolean {
+  if (isThere(manege, station, pose)) return true;
+  const place = placeOfStation(station, pose);
+  const metres = distance(place, pose);
+  if (metres > BESIDE) return false;
+  const off = Math.abs(turnBetween(pose.heading, bearing(pose, place)));
+  return Math.abs(off - QUARTER_TURN) <= ABEAM;
 }
 
 /** Whether the horse is there already, near enough that no line need be supplied. */

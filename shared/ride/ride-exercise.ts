@@ -13,7 +13,9 @@ import { USUAL } from "../ground/usual.ts";
 import { exactly } from "../hands/known.ts";
 import { type ControlState, startState } from "../hands/state.ts";
 import { chooseReadings, unsettledWords } from "./choose-readings.ts";
+import { cueOf } from "./come-to-cue.ts";
 import { Course, type Setting } from "./course.ts";
+import { stationNamed } from "./event-meant.ts";
 import { askOf, readRide } from "./figure-ask.ts";
 import { contextIn } from "./follow.ts";
 import { type FoundGround, groundOf } from "./ground-of.ts";
@@ -125,13 +127,16 @@ function partsOf(
 /** Where the first figure sets out, where it says; else the middle of the foot. `state` is that before the ride. */
 export function beginning(
   manege: Manege,
-  plans: readonly Pick<PlannedStage, "acts">[],
+  plans: readonly Pick<PlannedStage, "acts" | "values" | "mirrored">[],
   state: ControlState,
 ): { pose: Pose; notes: string[] } {
   const start = usualStart(manege);
-  const first = plans.flatMap(({ acts }) => acts).find(isRide);
+  const plan = plans.find(({ acts }) => acts.some(isRide));
+  const first = plan?.acts.find(isRide);
   const ride = first === undefined ? null : readRide(first, manege.ground, start, state);
-  if (ride?.from) return { pose: poseAtStation(manege, ride.from, ride, true), notes: [] };
+  const cue = plan === undefined ? null : cueOf(plan);
+  const station = ride?.from ?? (cue && plan ? stationNamed(cue, manege.ground, plan.mirrored) : null);
+  if (ride && station) return { pose: poseAtStation(manege, station, ride, true), notes: [] };
   const tried = beginnings(manege, ride);
   const fits =
     ride === null ? undefined : tried.find(({ pose }) => rideFigure(manege, pose, askOf(ride, manege.ground)).ok);

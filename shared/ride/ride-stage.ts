@@ -5,13 +5,18 @@ import type { FigureResult } from "../ground/figures/figure.ts";
 import { rideFigure } from "../ground/figures/ride-figure.ts";
 import { distance, mirrorPose, type Pose, settled, turnBetween } from "../ground/plane.ts";
 import { applyAct, NO_CONTEXT } from "../hands/apply.ts";
+import { exactly } from "../hands/known.ts";
+import { slotOf } from "../hands/known-act.ts";
 import type { ControlState } from "../hands/state.ts";
+import { comeToCue } from "./come-to-cue.ts";
 import { type Course, type Drafted, type Setting, standing } from "./course.ts";
-import { cutAtFraction } from "./cut-draft.ts";
+import { cutAt, type DraftPlace } from "./cut-draft.ts";
+import { eventMeant } from "./event-meant.ts";
+import { type EventsOn, placeOfEvent } from "./event-place.ts";
 import { askOf, nameIn, type RideAct, readRide, withShortWay } from "./figure-ask.ts";
 import { gaitOf, type PieceGait } from "./gait-of.ts";
 import { goOn } from "./go-on.ts";
-import { halts, horseOrder, isGait, isRide, takesTime } from "./horse-order.ts";
+import { type GaitCut, halts, horseOrder, isGait, isRide, takesTime, timingOf } from "./horse-order.ts";
 import { metresWords } from "./measured.ts";
 import { beginnings, isThere, placedByUs, poseAtStation, touchesTrack } from "./places.ts";
 import type { PlannedStage } from "./planned.ts";
@@ -24,6 +29,7 @@ export interface StagePath {
   drafted: Drafted[];
   refused: RiddenStage["refused"];
   notes: string[];
+  events: EventsOn;
 }
 
 /** Seconds for an act of the hands where nothing is ridden, and the least a stage lasts; supplied. */
@@ -37,21 +43,47 @@ export function rideStage(
   stage: number,
   state: ControlState,
 ): StagePath {
-  const laid: StagePath = { drafted: [], refused: [], notes: [] };
+  const laid: StagePath = { drafted: [], refused: [], notes: [], events: new Map() };
   if (plan.is === "untreated" || plan.refusal !== null) return laid;
-  const { sequence, cuts } = horseOrder(plan.acts);
+  const { sequence, cuts } = horseOrder(plan.acts, (event, { mirrored }) => {
+    const meant = eventMeant(event, setting.manege.ground, plan.acts, mirrored);
+    return meant && ((drafted) => placeOfEvent(drafted, meant));
+  });
   const rider = new StageRider(setting, course, plan, stage, state, laid);
   if (sequence.some(isRide)) for (const act of sequence) rider.do(act);
   else {
     for (const act of sequence) rider.learn(act);
     laid.drafted.push(...rider.withoutFigure());
   }
-  for (const cut of cuts) {
-    rider.learn(cut.act);
-    laid.drafted = cutAtFraction(laid.drafted, cut, () => gaitOf(rider.state, null, setting.horse, laid.notes));
+  for (const { act, placeOn } of inOrderOn(laid.drafted, cuts)) {
+    rider.learn(act);
+    const at = placeOn(laid.drafted) ?? WHOLE_WAY;
+    if (laid.drafted.length > 0)
+      laid.drafted = cutAt(laid.drafted, at, () => gaitOf(rider.state, null, setting.horse, laid.notes));
   }
   course.add(laid.drafted);
-  return laid;
+  return { ...laid, events: eventsOn(setting, plan, laid.drafted) };
+}
+
+function eventsOn({ manege, elsewhere }: Setting, { acts }: PlannedStage, drafted: readonly Drafted[]): EventsOn {
+  const events = new Map<string, DraftPlace | { seconds: number }>();
+  for (const act of acts) {
+    const timing = timingOf(act);
+    if (timing?.is !== "when" && timing?.is !== "until") continue;
+    const seconds = elsewhere?.(timing.event) ?? null;
+    const meant = seconds === null ? eventMeant(timing.event, manege.ground, acts, act.mirrored) : null;
+    const at = seconds === null ? meant && placeOfEvent(drafted, meant) : { seconds };
+    if (at !== null) events.set(act.id, at);
+  }
+  return events;
+}
+
+/** A gait that changes where the way does not come to is that of the whole way. */
+const WHOLE_WAY: DraftPlace = { index: 0, part: 0 };
+
+function inOrderOn(drafted: readonly Drafted[], cuts: readonly GaitCut[]): GaitCut[] {
+  const placed = cuts.map((cut) => ({ cut, at: cut.placeOn(drafted) ?? WHOLE_WAY }));
+  return placed.sort((a, b) => a.at.index - b.at.index || a.at.part - b.at.part).map(({ cut }) => cut);
 }
 
 /** Metres and hundredths of a degree within which the end of a run fits its start. */
@@ -64,6 +96,7 @@ function turnedBy(from: Pose, to: Pose): number {
 class StageRider {
   state: ControlState;
   #first = true;
+  #cameToCue = false;
   readonly #setting: Setting;
   readonly #course: Course;
   readonly #plan: PlannedStage;
@@ -98,6 +131,7 @@ class StageRider {
       if (halts(act) && this.#laid.drafted.length > 0) this.#stand(act);
       return;
     }
+    this.#comeToCue(act);
     const ride = readRide(act, this.#setting.manege.ground, this.#course.pose, this.state);
     if (ride === null) {
       this.#refuse(act.id, `What is ridden is not known: “${act.words}”. Say which figure it is.`);
@@ -106,6 +140,15 @@ class StageRider {
       this.#stand(act);
     } else this.#figure(withShortWay(ride));
     this.learn(act);
+  }
+
+  /** What the stage waits for comes before its first figure. */
+  #comeToCue(act: RiddenAct | null): void {
+    if (this.#cameToCue) return;
+    this.#cameToCue = true;
+    const way = comeToCue(this.#setting, this.#course, this.#plan, this.#stage, this.state, act);
+    this.#note(way.notes);
+    this.#laid.drafted.push(...way.drafted);
   }
 
   #stand(act: RiddenAct): void {
@@ -222,8 +265,20 @@ class StageRider {
 
   /** A stage in which nothing is ridden lasts as long as its acts, standing or going on as before. */
   withoutFigure(): Drafted[] {
-    const seconds = SECONDS_AN_ACT * Math.max(1, handActs(this.#plan.acts, null));
+    this.#comeToCue(null);
+    const least = SECONDS_AN_ACT * Math.max(1, handActs(this.#plan.acts, null));
+    const seconds = Math.max(least, this.#secondsToWait());
     return goOn(this.#setting, this.#course, this.#stage, this.state, seconds, this.#laid.notes);
+  }
+
+  /** Until what another rider does, where an act waits for it. */
+  #secondsToWait(): number {
+    const until = this.#plan.acts.flatMap(({ known }) => {
+      const held = known.verb === "wait" ? slotOf(known, "until", "words") : null;
+      const event = held === null ? null : exactly(held);
+      return event === null ? [] : (this.#setting.elsewhere?.(event) ?? []);
+    });
+    return Math.max(0, ...until) - this.#course.seconds;
   }
 
   #note(sentences: readonly string[]): void {

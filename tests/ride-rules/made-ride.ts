@@ -282,6 +282,7 @@ function contextOf(made: Made, ridden: Ridden, holds: ReadonlyMap<string, KnownH
     (_, at) =>
       ({
         id: elementOf(at),
+        values: [],
         is: "step",
         number: at + 1,
         title: `The ${at + 1}th thing`,

@@ -1,5 +1,5 @@
 /** shared/ride/rules/place.ts - on the ground, figures that fit, beginnings where the text has them, joins that are told.
- *  May import: shared/ground, types of shared/ride, siblings. Keeps rules V30-V33 (shared/ride/rules/RULES.md). Metres. */
+ *  May import: shared/ground, shared/ride, siblings. Keeps rules V30-V33 (shared/ride/rules/RULES.md). Metres. */
 import { inWords } from "../../ground/figures/figure.ts";
 import { clearanceOf } from "../../ground/fit.ts";
 import { distanceToWall, findStation, type RidingGround } from "../../ground/grounds.ts";
@@ -7,11 +7,14 @@ import { pathOf } from "../../ground/path.ts";
 import { type Piece, poseOn } from "../../ground/piece.ts";
 import { distance, type Point, type Pose } from "../../ground/plane.ts";
 import { USUAL_BODY } from "../../ground/riders.ts";
-import { isAtStation, placeOfStation } from "../../ground/stations.ts";
+import { type GroundStation, isAtStation, placeOfStation } from "../../ground/stations.ts";
 import { USUAL } from "../../ground/usual.ts";
 import { exactly } from "../../hands/known.ts";
 import { slotOf } from "../../hands/known-act.ts";
-import type { Ridden } from "../ridden.ts";
+import { cueOf } from "../come-to-cue.ts";
+import { stationNamed } from "../event-meant.ts";
+import { isBeside } from "../places.ts";
+import type { Ridden, RiddenStage } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
 import { type Breach, type Judgement, kept, type RideRule } from "./rule.ts";
 
@@ -115,21 +118,34 @@ export const figureFits: RideRule = {
   check: checkFits,
 };
 
-/** The first figure of a stage, where it names a station it begins from. */
-function beginning(acts: readonly RiddenAct[]): { act: RiddenAct; station: string } | null {
+/** The station a stage begins from, by its first figure, else by what it waits for; `action` is the figure. */
+function beginning(
+  ground: RidingGround,
+  { mirrored, source }: RiddenStage,
+  acts: readonly RiddenAct[],
+  context: RideContext,
+): { action: string | null; station: GroundStation } | null {
   const act = acts.find(({ known }) => known.verb === "ride");
   const from = act === undefined ? null : slotOf(act.known, "from", "place");
   const place = from === null ? null : exactly(from);
-  return act !== undefined && place?.is === "station" ? { act, station: place.station } : null;
+  const named = place?.is === "station" ? findStation(ground, place.station) : null;
+  if (named !== null) return { action: act?.id ?? null, station: named };
+  const cue = cueOf(context.element(source) ?? { values: [] });
+  const station = cue === null || from !== null ? null : stationNamed(cue, ground, mirrored);
+  return station && { action: null, station };
 }
 
 function checkBegins(ridden: Ridden, context: RideContext): Judgement[] {
   return ridden.stages.flatMap((stage, index): Judgement[] => {
-    const begins = beginning(context.actsOf(index));
-    const station = begins === null ? null : findStation(ridden.ground, begins.station);
+    const begins = beginning(ridden.ground, stage, context.actsOf(index), context);
     const [pose, joined] = [startOf(ridden, index, 0), startOf(ridden, index, stage.joined)];
-    if (begins === null || station === null || pose === null || stage.is === "untreated") return [];
-    if ([pose, joined].some((at) => at !== null && isAtStation(station, at, HORSE_LENGTH))) return [kept(index)];
+    if (begins === null || pose === null || stage.is === "untreated") return [];
+    const { station, action } = begins;
+    // What waits for a station may begin beside it.
+    const beside = (at: Pose): boolean =>
+      action === null && isBeside({ ground: ridden.ground, usual: USUAL }, station, at);
+    if ([pose, joined].some((at) => at !== null && (isAtStation(station, at, HORSE_LENGTH) || beside(at))))
+      return [kept(index)];
     const away = inWords(Math.round(distance(pose, placeOfStation(station, pose)) * 10) / 10);
     const breach = ofStage(
       ridden,
@@ -138,7 +154,7 @@ function checkBegins(ridden: Ridden, context: RideContext): Judgement[] {
       `the words begin it from ${station.name}, but the horse is ${away} m from there`,
       "Either the step before ends there, or a way between the two is not written down",
     );
-    return [{ ...breach, action: begins.act.id, quote: [begins.act.id] }];
+    return [{ ...breach, action, quote: action === null ? [] : [action] }];
   });
 }
 

@@ -1,0 +1,97 @@
+/** shared/ride/event-meant.ts - what an event that stands only in words is: coming to a station, a figure's end, a halt.
+ *  May import: schema types, shared/ground, shared/hands, siblings in shared/ride. Keeps rule R32 (shared/ride/RULES.md).
+ *  Only what the words clearly name is taken; where they name two things, neither is. */
+import type { ValueOf } from "../../schema/values.ts";
+import type { RidingGround } from "../ground/grounds.ts";
+import type { GroundStation } from "../ground/stations.ts";
+import { exactly } from "../hands/known.ts";
+import { slotOf } from "../hands/known-act.ts";
+import { isRide } from "./horse-order.ts";
+import type { RiddenAct } from "./ride-context.ts";
+
+export type EventMeant =
+  /** The horse comes to it, or past it, for the so manyth time. */
+  | { is: "station"; station: GroundStation; time: number }
+  | { is: "figure"; action: string; ends: boolean }
+  | { is: "halt" };
+
+/** Null where the words name nothing of the kind. `mirrored`: ridden on the other rein, so that a station is its partner,
+ *  as it is for everything that is ridden there. */
+export function eventMeant(
+  words: string,
+  ground: RidingGround,
+  acts: readonly RiddenAct[],
+  mirrored: boolean,
+): EventMeant | null {
+  const station = stationNamed(words, ground, mirrored);
+  if (station !== null) return { is: "station", station, time: timeNamed(words) };
+  const ends = ENDS.test(words);
+  const action = ends || BEGINS.test(words) ? figureNamed(words, acts) : null;
+  if (action !== null) return { is: "figure", action, ends };
+  return HALTS.test(words) ? { is: "halt" } : null;
+}
+
+/** The one station that is named; null for none and for two. A name that only stands within a longer one is not named. */
+export function stationNamed(words: string, ground: RidingGround, mirrored: boolean): GroundStation | null {
+  const named = ground.stations.filter(({ name }) => isNamed(words, name));
+  const whole = named.filter(({ name }) => !named.some((other) => other.name !== name && isNamed(other.name, name)));
+  const [first, second] = whole;
+  if (first === undefined || second !== undefined) return null;
+  const partner = mirrored ? ground.stations.find(({ id }) => id === first.partner) : undefined;
+  return partner ?? first;
+}
+
+/** Whether a name stands in the words as a word of its own. One letter alone counts only after a word of place: "at A",
+ *  never "a groom" or "I". */
+export function isNamed(words: string, name: string): boolean {
+  const bare = name.trim().replace(/^the\s+/i, "");
+  if (bare === "") return false;
+  const escaped = bare.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
+  const alone = `(?<![\\p{L}\\p{N}])${escaped}(?![\\p{L}\\p{N}])`;
+  if ([...bare].length > 1) return new RegExp(alone, "iu").test(words);
+  return new RegExp(`(?:${PLACE_WORDS})\\s+${alone}`, "u").test(words);
+}
+
+const PLACE_WORDS = "at|to|by|past|pass|passes|passing|reach|reaches|beside|near|opposite|letter|toward|towards|until";
+const ENDS =
+  /\b(end|ends|ended|over|done|complete|completed|finished|closed|is made|has been (made|ridden)|has turned)\b/i;
+const BEGINS = /\b(begin|begins|begun|beginning|start|starts|started|sets out)\b/i;
+const HALTS = /\b(halt|halts|halted|stands still|comes to a stand)\b/i;
+
+const TIMES = ["first", "second", "third", "fourth", "fifth"];
+
+/** "The gate, the second time": 2. Where no time is said, the first. */
+function timeNamed(words: string): number {
+  const [, ordinal = "first"] = /\b(first|second|third|fourth|fifth) time\b/i.exec(words) ?? [];
+  return TIMES.indexOf(ordinal.toLowerCase()) + 1;
+}
+
+/** What a figure is called besides its own name. */
+const CALLED: Partial<Record<ValueOf<"figure">, RegExp>> = {
+  circle: /\b(circle|round|lap)\b/i,
+  "part circle": /\b(circle|arc|bend)\b/i,
+  volte: /\b(volte|circle|round)\b/i,
+  "half volte": /\b(half volte|volte)\b/i,
+  "half volte reversed": /\b(half volte|volte)\b/i,
+  straight: /\b(line|straight)\b/i,
+  "along the wall": /\b(wall|lap)\b/i,
+  "change across": /\b(change|line)\b/i,
+  "figure of eight": /\b(figure of eight|eight)\b/i,
+  turn: /\b(turn|turned|turning)\b/i,
+  "spiral in": /\bspiral\b/i,
+  "spiral out": /\bspiral\b/i,
+};
+const ANY_FIGURE = /\b(figure|way|movement)\b/i;
+
+/** The action that rides the figure; null where none or several could be meant. */
+function figureNamed(words: string, acts: readonly RiddenAct[]): string | null {
+  const rides = acts.filter(isRide);
+  const called = rides.filter(({ known }) => {
+    const held = slotOf(known, "figure", "figure");
+    const figure = held === null ? null : exactly(held);
+    return figure !== null && (CALLED[figure]?.test(words) ?? isNamed(words, figure));
+  });
+  const meant = called.length > 0 ? called : ANY_FIGURE.test(words) ? rides : [];
+  const [first, second] = meant;
+  return first !== undefined && second === undefined ? first.id : null;
+}
