@@ -2,7 +2,7 @@
  *  May import: schema types, siblings. In the manner of an apparatus: the words, `]`, what is read, then the rest. */
 import type { Citation, DrillCrux, DrillElement } from "../../schema/drill.ts";
 import { citedPlaces } from "./cited.ts";
-import type { CruxSigns, SignedCrux } from "./crux-signs.ts";
+import { type CruxSigns, givesAnywhere, type SignedCrux } from "./crux-signs.ts";
 import { html, joined, type Markup } from "./markup.ts";
 import { stopped } from "./stopped.ts";
 
@@ -63,20 +63,6 @@ function otherWords(other: Other, gives: readonly string[]): Markup {
   return html`<p class="other"><b>${other.title}</b>${other.holder === "" ? null : html` <em>${other.holder}</em>`}${status}${pieces.length === 0 ? null : html`: ${joined(pieces, " ")}`}</p>`;
 }
 
-/** What the reading would give, over all the places the crux bears on, each once. */
-function givesAnywhere(at: SignedCrux["at"], reading: string): string[] {
-  const told = at.flatMap(({ crux }) =>
-    crux.others.filter((other) => other.reading === reading).flatMap((other) => other.gives.map(giveWords)),
-  );
-  return [...new Set(told)];
-}
-
 function placeOf(element: DrillElement): string {
   return element.number === null ? element.is : `step ${element.number}`;
-}
-
-/** What a reading gives, with the slot it gives it to; an act, or the element itself, is said without one. */
-function giveWords({ label, text }: Other["gives"][number]): string {
-  if (label === "this element") return "this is part of the exercise";
-  return label === "action" ? text : `${label}: ${text}`;
 }

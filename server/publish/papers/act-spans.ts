@@ -4,6 +4,7 @@
 import type { DrillAction, DrillElement, DrillValue } from "../../../schema/drill.ts";
 import type { Line, Span } from "../../../schema/paper.ts";
 import { actPieces, labelOf, plainWords, trimmedPiece } from "../act-pieces.ts";
+import { inFewWords } from "./few-words.ts";
 import type { PaperSigns } from "./paper-signs.ts";
 import { joinedLines, lined, NOTHING, SILENT, soft, words } from "./spans.ts";
 
@@ -15,7 +16,7 @@ export interface ActWords {
 
 export function actLine(action: DrillAction, signs: PaperSigns, { few }: ActWords): Line {
   if (action.verb === "do nothing") return [NOTHING];
-  const { pieces, besides } = actPieces(action);
+  const { pieces, besides } = actPieces(few ? inFewWords(action) : action);
   const told = besides.filter((value) => !few || isNeeded(value)).map((value) => valueSpans(value, signs));
   return [
     ...pieces.flatMap(({ text, standing, crux }) => pieceSpans(text, standing, crux, signs)),

@@ -5,7 +5,11 @@ import type { Paper, PaperAsk } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { done, type Outcome } from "../../errors.ts";
 import { readBundle, type Store } from "../../store/index.ts";
-import { buildPart } from "./paper-part.ts";
+import { openStyle, stylesFolderOf } from "../styles/citation-styles.ts";
+import { cruxNotes } from "./crux-note.ts";
+import { finishPaper } from "./finish-paper.ts";
+import { type PaperContext, paperContext } from "./paper-context.ts";
+import { framed, type PaperBody } from "./paper-frame.ts";
 import { problemWithAsk } from "./problem-with-ask.ts";
 import { rideSheet } from "./ride-sheet.ts";
 
@@ -15,8 +19,23 @@ export function buildPaper(store: Store, ask: PaperAsk): Outcome<Paper> {
   if (!rows.ok) return rows;
   const problem = problemWithAsk(rows.value, ask);
   if (problem !== null) return problem;
-  const parts = ask.parts.map((part) => buildPart(rows.value, part, ask));
-  return done(rideSheet(ask, parts));
+  const context = paperContext(rows.value, ask);
+  const { body, inBook } = bodyOf(context);
+  const unfinished = {
+    blocks: body.blocks,
+    cruxNotes: inBook ? cruxNotes(context) : new Map(),
+    bibliography: inBook,
+  };
+  // A style is opened only where a source is cited: no other paper fails for want of one.
+  const engine = inBook || context.cited.size > 0 ? openStyle(stylesFolderOf(store), ask.style) : null;
+  if (engine !== null && !engine.ok) return engine;
+  const finished = finishPaper(context, engine?.value ?? null, unfinished);
+  return finished.ok ? done(framed(context, body, finished.value)) : finished;
+}
+
+/** `inBook`: with its apparatus in notes, and a bibliography. */
+function bodyOf(context: PaperContext): { body: PaperBody; inBook: boolean } {
+  return { body: rideSheet(context), inBook: false };
 }
 
 /** The bundle of one exercise where that is enough, else the whole work. */

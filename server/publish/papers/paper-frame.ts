@@ -9,21 +9,21 @@ import {
   type PlainBlock,
 } from "../../../schema/paper.ts";
 import { CAUTION } from "../../../shared/drill/caution.ts";
+import type { Finished } from "./finish-paper.ts";
+import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { joinedLines, lined, NOTHING, paragraph, SILENT, words } from "./spans.ts";
 
+/** What one kind of paper says, before its notes are called. */
 export interface PaperBody {
   title: string;
-  blocks: Paper["blocks"];
-  notes: Paper["notes"];
   /** At the head of the pages, at the right. */
   running: string;
+  blocks: Paper["blocks"];
 }
 
-export function framed(ask: PaperAsk, parts: readonly BuiltPart[], body: PaperBody): Paper {
-  const [first] = parts;
-  if (first === undefined) throw new RangeError("A paper has at least one part.");
-  const { work } = first.drill;
+export function framed({ ask, book }: PaperContext, body: PaperBody, { blocks, notes }: Finished): Paper {
+  const { id, title, author, invented } = book.work;
   return {
     format: PAPER_FORMAT,
     formatVersion: PAPER_FORMAT_VERSION,
@@ -31,12 +31,12 @@ export function framed(ask: PaperAsk, parts: readonly BuiltPart[], body: PaperBo
     size: ask.size,
     language: "en-GB",
     title: body.title,
-    work,
-    running: { left: work.title, right: body.running },
+    work: { id, title, author, invented },
+    running: { left: title, right: body.running },
     edition: null,
     notesAt: ask.notesAt,
-    blocks: body.blocks,
-    notes: body.notes,
+    blocks,
+    notes,
   };
 }
 
@@ -47,6 +47,14 @@ export function titleOf({ label, title }: { label: string; title: string }): str
 
 export function occasionOf({ occasion }: PaperAsk): PlainBlock[] {
   return occasion.trim() === "" ? [] : [paragraph("lead", [words(occasion.trim())])];
+}
+
+/** How much of the exercise is treated, and what of that a cut leaves out. */
+export function treatedBlock({ whole, cut }: BuiltPart): PlainBlock {
+  const { sentence } = whole.treated;
+  const isWhole = sentence.startsWith("The whole ");
+  const left = cut === null ? "" : ` On this paper: ${cut}.`;
+  return paragraph(isWhole && cut === null ? "small" : "open", [words(`${sentence}${left}`)]);
 }
 
 export const cautionBlock = (): PlainBlock => paragraph("caution", [words(CAUTION)]);

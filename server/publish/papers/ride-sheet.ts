@@ -1,56 +1,43 @@
 /** server/publish/papers/ride-sheet.ts - one exercise to be read at arm's length, outdoors, with the reins in one hand.
  *  May import: schema types, siblings. Few words a step; a sign wherever a reading is open or was chosen, with one line on it. */
-import type { Line, Paper, PaperAsk, PlainBlock } from "../../../schema/paper.ts";
-import { withoutArticle } from "../../../shared/article.ts";
-import { cautionBlock, framed, lineKey, occasionOf, titleOf } from "./paper-frame.ts";
+import type { PlainBlock } from "../../../schema/paper.ts";
+import type { PaperContext } from "./paper-context.ts";
+import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { type PaperSigns, signPaper } from "./paper-signs.ts";
+import { planBlocks, riddenPart } from "./part-figures.ts";
+import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
-import { heading, joinedLines, paragraph, soft, words } from "./spans.ts";
-import { noSteps, stepRows, stepTable } from "./step-rows.ts";
+import { heading, paragraph, words } from "./spans.ts";
+import { fewStepsTable } from "./step-rows.ts";
 import { throughoutBlocks } from "./throughout.ts";
 
-const FEW = { few: true };
+/** Tallest plan, in millimetres: the steps want the rest of the page. */
+const PLAN = 88;
 
-export function rideSheet(ask: PaperAsk, parts: readonly BuiltPart[]): Paper {
-  const signs = signPaper(parts.map(({ drill }) => drill));
-  const title = parts.map(({ drill }) => titleOf(drill.exercise)).join(" · ");
-  return framed(ask, parts, {
+export function rideSheet(context: PaperContext): PaperBody {
+  const title = context.parts.map(({ drill }) => titleOf(drill.exercise)).join(" · ");
+  return {
     title,
     running: title,
     blocks: [
-      ...occasionOf(ask),
-      ...parts.flatMap((part) => partBlocks(part, signs)),
-      ...readingsInOneLine(signs),
+      ...context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
+      ...readingsInOneLine(context.signs),
       lineKey(),
       cautionBlock(),
     ],
-    notes: [],
-  });
+  };
 }
 
-function partBlocks(part: BuiltPart, signs: PaperSigns): PlainBlock[] {
+function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): PlainBlock[] {
   const { drill } = part;
-  const { exercise, elements, treated } = drill;
+  const { exercise } = drill;
   return [
     heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
-    paragraph("small", headLine(part)),
-    ...throughoutBlocks(drill, FEW),
-    elements.length === 0 ? paragraph("open", noSteps()) : stepTable(drill, stepRows(elements, signs, FEW)),
-    paragraph(treated.sentence.startsWith("The whole ") ? "small" : "open", [words(treated.sentence)]),
+    ...(isFirst ? occasionOf(context.ask) : []),
+    paragraph("small", headLine(context, part)),
+    ...throughoutBlocks(context, drill, { few: true, level: 2 }),
+    ...planBlocks(riddenPart(context, part), part, PLAN),
+    fewStepsTable(context, part),
+    treatedBlock(part),
   ];
-}
-
-/** Where in the book, how it is ridden, what is carried, how much of it stands here. */
-function headLine({ drill, cut }: BuiltPart): Line {
-  const { exercise, way, variant, objects } = drill;
-  const places = exercise.references.filter((place) => place !== "");
-  const carried = objects.filter(({ is }) => is !== "reins").map(({ name }) => withoutArticle(name));
-  const pieces: Line[] = [
-    places.length === 0 ? [] : [{ ...words(places.join(" to "), "reference") }],
-    [words(variant === null ? way : `${way}, in the version “${variant}”`)],
-    carried.length === 0 ? [] : [words(`with ${carried.join(", ")}`)],
-    cut === null ? [] : [words(`${cut} only`)],
-  ];
-  return joinedLines(pieces, " · ").map((span) => (span.is === "words" && span.as === null ? soft(span.text) : span));
 }

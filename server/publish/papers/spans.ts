@@ -29,6 +29,10 @@ export function strong(text: string): WordsSpan {
   return words(text, "strong");
 }
 
+export function emphasis(text: string): WordsSpan {
+  return words(text, "emphasis");
+}
+
 /** Words on the line of their warrant. */
 export function lined(text: string, standing: DrillStanding): WordsSpan {
   return { ...words(text), standing };

@@ -1,46 +1,116 @@
-/** server/publish/papers/step-rows.ts - the elements of an exercise as rows: number, horse, hands, shaft, and where it says so.
- *  May import: schema types, shared/article, siblings. A cell without lines is empty: nothing is entered for that part, and
- *  that asserts nothing of the text. */
+/** server/publish/papers/step-rows.ts - the elements of an exercise as rows of a table: number, horse, hands, shaft, and where
+ *  it says so.
+ *  May import: schema types, shared/article, siblings. A cell without lines is empty: nothing is entered for that part, and that
+ *  asserts nothing of the text. */
 import type { Drill, DrillAction, DrillElement, DrillPart } from "../../../schema/drill.ts";
-import type { Line, PlainBlock } from "../../../schema/paper.ts";
+import type { Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
-import { type ActWords, actLine, onlyUnderSpans, valueSpans } from "./act-spans.ts";
-import { placesOfElement } from "./citation-spans.ts";
+import { citationsOfElement } from "../cited.ts";
+import { actLine, onlyUnderSpans, valueSpans } from "./act-spans.ts";
+import { basisLine } from "./basis-lines.ts";
+import type { PaperContext } from "./paper-context.ts";
+import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
-import { joinedLines, lined, type Of, soft, strong, words } from "./spans.ts";
+import { quotesLine } from "./quote-lines.ts";
+import { emphasis, joinedLines, lined, type Of, soft, strong, words } from "./spans.ts";
+import { supportsOf } from "./supports-of.ts";
 
-export type StepTable = Extract<PlainBlock, { is: "table" }>;
-export type StepRow = StepTable["rows"][number];
+type StepTable = Extract<PlainBlock, { is: "table" }>;
+type StepRow = StepTable["rows"][number];
 
-/** `caption` may be empty. */
-export function stepTable(drill: Drill, rows: StepRow[], caption: Line = []): PlainBlock {
+/** For a sheet that is ridden from: one row an element, few words, and its place in the book. */
+export function fewStepsTable(context: PaperContext, { drill }: BuiltPart): PlainBlock {
+  if (drill.elements.length === 0) return noSteps();
+  const { signs, places } = context;
   return {
     is: "table",
     as: "steps",
-    caption,
+    caption: [],
     columns: [
-      { name: "", share: 0.5 },
+      { name: "", share: 0.45 },
       { name: "Horse", share: 3 },
-      { name: "Hands", share: 3 },
-      { name: shaftName(drill), share: 2.5 },
-      { name: "Where", share: 1.2 },
+      { name: "Hands", share: 2.4 },
+      { name: shaftName(drill), share: 2.6 },
+      { name: "Where", share: 1.15 },
     ],
-    rows,
+    rows: drill.elements.map((element) => {
+      const acts = (part: DrillPart): Line[] => actLines(element, part, signs, true);
+      return {
+        ...rowOf(element),
+        cells: [
+          ...headCells(element, [...headLines(element, signs), ...acts("horse"), ...named("rider: ", acts("rider"))]),
+          [...named("left: ", acts("left hand")), ...named("right: ", acts("right hand"))],
+          acts("shaft"),
+          linesOf([...places.line(citationsOfElement(element)), ...signsLeft(element, signs)]),
+        ],
+      };
+    }),
   };
 }
 
-export function stepRows(elements: readonly DrillElement[], signs: PaperSigns, act: ActWords): StepRow[] {
-  return elements.map((element) => ({
+/** For the book: a column for each hand, all words, and below them where it stands and what else it rests on. */
+export function fullStepsTable(context: PaperContext, part: BuiltPart): PlainBlock {
+  const { drill } = part;
+  if (drill.elements.length === 0) return noSteps();
+  return {
+    is: "table",
+    as: "steps",
+    caption: [],
+    columns: [
+      { name: "", share: 0.4 },
+      { name: "Horse", share: 3 },
+      { name: "Left hand", share: 1.9 },
+      { name: "Right hand", share: 1.9 },
+      { name: shaftName(drill), share: 2.6 },
+    ],
+    rows: drill.elements.flatMap((element) => [toldRow(context, element), whereRow(context, part, element)]),
+  };
+}
+
+function toldRow({ signs }: PaperContext, element: DrillElement): StepRow {
+  const acts = (part: DrillPart): Line[] => actLines(element, part, signs, false);
+  const head = [...headLines(element, signs), ...named("rider: ", acts("rider"))];
+  const row = rowOf(element);
+  // What is asked of several steps, and what is not written out, goes across the columns.
+  if (element.is === "advice" || element.is === "untreated") return { ...row, cells: headCells(element, head) };
+  return {
+    ...row,
+    cells: [...headCells(element, [...head, ...acts("horse")]), acts("left hand"), acts("right hand"), acts("shaft")],
+  };
+}
+
+/** The words it rests on, and whatever else, each with what is believed because of it. */
+function whereRow(context: PaperContext, { rows }: BuiltPart, element: DrillElement): StepRow {
+  const cited = citationsOfElement(element);
+  const supports = supportsOf(rows, element).flatMap(({ basis, why, supports: believed }): Line[] => {
+    const line = basis === null ? [words(why)] : basisLine(context, basis);
+    if (line === null) return [];
+    return [believed.length === 0 ? line : [emphasis(believed.join("; ")), words(" – "), ...line]];
+  });
+  const nothing = cited.length === 0 && supports.length === 0 && element.is !== "untreated";
+  return {
+    anchor: null,
+    of: [],
+    element: element.id,
+    shown: null,
+    cells: [
+      [],
+      [
+        ...linesOf([...quotesLine(context.places, cited), ...signsLeft(element, context.signs)]),
+        ...supports,
+        ...(nothing ? [[soft("supplied; the text has no words for it")]] : []),
+      ],
+    ],
+  };
+}
+
+function rowOf(element: DrillElement): Omit<StepRow, "cells"> {
+  return {
     anchor: stepAnchor(element.id),
     of: rowsOfElement(element),
     element: element.id,
     shown: element.number === null ? null : String(element.number),
-    cells: [
-      element.number === null ? [] : [[strong(String(element.number))]],
-      ...cellsOf(element, signs, act),
-      linesOf(placesOfElement(element)),
-    ],
-  }));
+  };
 }
 
 export const stepAnchor = (element: string): string => `step-${element}`;
@@ -57,20 +127,20 @@ export function shaftName(drill: Drill): string {
   return name.charAt(0).toUpperCase() + name.slice(1);
 }
 
-/** Horse, hands, shaft. What is told of the whole element stands with the horse, above what the horse does. */
-function cellsOf(element: DrillElement, signs: PaperSigns, act: ActWords): Line[][] {
-  const acts = (part: DrillPart): Line[] => shownActs(element, part).map((action) => actLine(action, signs, act));
-  const inHand = (part: "left hand" | "right hand"): Line[] =>
-    acts(part).map((line) => [soft(part === "left hand" ? "left: " : "right: "), ...line]);
-  return [
-    [...headLines(element, signs), ...acts("horse"), ...acts("rider").map((line) => [soft("rider: "), ...line])],
-    [...inHand("left hand"), ...inHand("right hand")],
-    acts("shaft"),
-  ];
+function headCells({ number }: DrillElement, lines: Line[]): Line[][] {
+  return [number === null ? [] : [[strong(String(number))]], lines];
+}
+
+function actLines(element: DrillElement, part: DrillPart, signs: PaperSigns, few: boolean): Line[] {
+  return shownActs(element, part).map((action) => actLine(action, signs, { few }));
+}
+
+function named(name: string, lines: Line[]): Line[] {
+  return lines.map((line) => [soft(name), ...line]);
 }
 
 /** What one part does of its own; what it only inherits where it does nothing else. */
-function shownActs({ actions }: DrillElement, part: DrillPart): DrillAction[] {
+export function shownActs({ actions }: DrillElement, part: DrillPart): DrillAction[] {
   const all = actions.filter((action) => action.part === part);
   const own = all.filter(({ inherited }) => !inherited);
   return own.length > 0 ? own : all;
@@ -89,11 +159,26 @@ function headLines(element: DrillElement, signs: PaperSigns): Line[] {
   return [...linesOf(line), ...(note === "" ? [] : [[soft(note)]])];
 }
 
+/** Signs of cruxes that bear on the element without holding anything that is printed of it: what they leave out, what they
+ *  let stand, words nobody has tied to a value yet. */
+function signsLeft(element: DrillElement, signs: PaperSigns): Span[] {
+  const held = new Set([
+    ...element.values.map(({ crux }) => crux),
+    ...element.onlyUnder.map(({ crux }) => crux),
+    ...element.actions.flatMap((action) => [
+      ...action.values.filter(({ standing }) => standing !== "not applicable").map(({ crux }) => crux),
+      ...action.onlyUnder.map(({ crux }) => crux),
+    ]),
+  ]);
+  return element.cruxes.flatMap(({ crux }) => (held.has(crux) ? [] : signs.span(crux)));
+}
+
 function linesOf(line: Line): Line[] {
   return line.length === 0 ? [] : [line];
 }
 
 /** Said in the place of the table where nothing is written down yet. */
-export function noSteps(): Line {
-  return [words("No step is written down yet. What the text says of this exercise is not treated.")];
+function noSteps(): PlainBlock {
+  const says = "No step is written down yet. What the text says of this exercise is not treated.";
+  return { is: "paragraph", as: "open", words: [words(says)], of: [] };
 }

@@ -2,35 +2,48 @@
  *  May import: schema types, siblings. */
 import type { Drill } from "../../../schema/drill.ts";
 import type { Line, PlainBlock } from "../../../schema/paper.ts";
-import { placesLine } from "./citation-spans.ts";
-import { heading, lined, words } from "./spans.ts";
+import type { PaperContext } from "./paper-context.ts";
+import { heading, lined, soft, words } from "./spans.ts";
 
 type Standing = Drill["standing"][number];
 
-/** `few`: the titles alone, without what each comes to in acts. Nothing when there is none. */
-export function throughoutBlocks(drill: Drill, { few }: { few: boolean }): PlainBlock[] {
-  return standingBlocks(drill, "instruction", "Throughout", few);
+export interface StandingWords {
+  /** The titles alone, without what each comes to in acts. */
+  few: boolean;
+  /** Of the heading. */
+  level: number;
 }
 
-export function neverMentionedBlocks(drill: Drill): PlainBlock[] {
-  return standingBlocks(drill, "never mentioned", "Looked for and never mentioned", false);
+/** Nothing when there is none. */
+export function throughoutBlocks(context: PaperContext, drill: Drill, told: StandingWords): PlainBlock[] {
+  return standingBlocks(context, drill, { ...told, is: "instruction", head: "Throughout" });
 }
 
-function standingBlocks(drill: Drill, is: Standing["is"], head: string, few: boolean): PlainBlock[] {
+export function neverMentionedBlocks(context: PaperContext, drill: Drill, level: number): PlainBlock[] {
+  return standingBlocks(context, drill, {
+    few: false,
+    level,
+    is: "never mentioned",
+    head: "Looked for and never mentioned",
+  });
+}
+
+function standingBlocks(
+  { places }: PaperContext,
+  drill: Drill,
+  { few, level, is, head }: StandingWords & { is: Standing["is"]; head: string },
+): PlainBlock[] {
   const list = drill.standing.filter((standing) => standing.is === is);
   if (list.length === 0) return [];
-  const items = list.map((standing) => ({
-    words: standingLine(standing, few),
-    of: [{ kind: "standings" as const, id: standing.id }],
-  }));
-  return [heading(3, [words(head)]), { is: "list", ordered: false, items }];
-}
-
-function standingLine({ title, text, standing, citations }: Standing, few: boolean): Line {
-  const places = placesLine(citations);
-  return [
-    lined(title, standing),
-    ...(few || text === "" || text === title ? [] : [words(`: ${text}`)]),
-    ...(places.length === 0 ? [] : [words(" "), ...places]),
-  ];
+  const items = list.map((standing) => {
+    const { id, title, text, standing: warrant, citations } = standing;
+    const where = places.line(citations);
+    const line: Line = [
+      lined(title, warrant),
+      ...(few || text === "" || text === title ? [] : [words(`: ${text}`)]),
+      ...(where.length === 0 ? [] : [soft(" · "), ...where]),
+    ];
+    return { words: line, of: [{ kind: "standings" as const, id }] };
+  });
+  return [heading(level, [words(head)]), { is: "list", ordered: false, items }];
 }

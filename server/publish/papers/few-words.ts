@@ -1,0 +1,34 @@
+/** server/publish/papers/few-words.ts - an act in as few words as it can be done by.
+ *  May import: schema types and constants, shared/drill, server/publish. Nothing that is silent or not settled is left out. */
+import { VERB_NAMES } from "../../../schema/act.ts";
+import type { DrillAction, DrillValue } from "../../../schema/drill.ts";
+import { phraseAct } from "../../../shared/drill/act-words.ts";
+import { plainWords } from "../act-pieces.ts";
+
+/** The act said again by its own values, each as `shorten` gives it; null leaves a value out. */
+export function saidAgain(action: DrillAction, shorten: (value: DrillValue) => string | null): DrillAction {
+  const verb = VERB_NAMES.find((name) => name === action.verb);
+  if (verb === undefined) return action;
+  const values = action.values.flatMap((value) => {
+    const text = shorten(value);
+    return text === null ? [] : [{ ...value, text }];
+  });
+  const text = phraseAct(verb, (slot) => {
+    const value = values.find((one) => one.slot === slot);
+    if (value === undefined || SILENT.has(value.standing)) return null;
+    // The column tells the hand.
+    return slot === "hand" && value.text === `the ${action.part}` ? null : plainWords(value);
+  });
+  return { ...action, text, values };
+}
+
+const SILENT: ReadonlySet<string> = new Set(["not said", "not applicable"]);
+
+/** For a sheet: sizes without their spread and without feet. */
+export function inFewWords(action: DrillAction): DrillAction {
+  return saidAgain(action, ({ text }) => text.replace(SPREAD, "").replace(FEET, ""));
+}
+
+/** "about 12.8 m, 1.6 m either way (42 ft)": what follows the first number. */
+const SPREAD = /, [\d.]+ m either way/g;
+const FEET = / \([\d.]+(?: to [\d.]+)? (?:ft|in)\)/g;

@@ -1,0 +1,55 @@
+/** server/publish/papers/paper-context.ts - what everything on one paper is built with.
+ *  May import: schema types, shared/drill, siblings. */
+import type { PaperAsk, Span } from "../../../schema/paper.ts";
+import type { Rows } from "../../../schema/record.ts";
+import { type WorkRows, workRows } from "../../../shared/drill/exercise-rows.ts";
+import { namesOf } from "../../../shared/drill/names.ts";
+import type { Names } from "../../../shared/drill/words.ts";
+import { type BookPlaces, bookPlaces } from "./book-places.ts";
+import { type BuiltPart, buildPart } from "./paper-part.ts";
+import { type PaperSigns, signPaper } from "./paper-signs.ts";
+import { words } from "./spans.ts";
+
+/** A source that is cited, and where in it. */
+export interface CitedSource {
+  source: string;
+  where: string;
+}
+
+export interface PaperContext {
+  ask: PaperAsk;
+  rows: Rows;
+  book: WorkRows;
+  parts: readonly BuiltPart[];
+  signs: PaperSigns;
+  places: BookPlaces;
+  names: Names;
+  /** Stands in a line for the citation of a source until all of them are known: the first and the later forms depend on
+   *  what comes before. `finishPaper` puts the words in its place. */
+  cite: (source: string, where: string) => Span;
+  cited: ReadonlyMap<Span, CitedSource>;
+}
+
+/** Throws RangeError where something that is asked for is not among the rows: `problemWithAsk` is asked first. */
+export function paperContext(rows: Rows, ask: PaperAsk): PaperContext {
+  const parts = ask.parts.map((part) => buildPart(rows, part, ask));
+  const [first] = parts;
+  if (first === undefined) throw new RangeError("A paper has at least one part.");
+  const book = workRows(rows, first.drill.work.id);
+  const cited = new Map<Span, CitedSource>();
+  return {
+    ask,
+    rows,
+    book,
+    parts,
+    signs: signPaper(parts.map(({ drill }) => drill)),
+    places: bookPlaces(book),
+    names: namesOf(rows),
+    cite: (source, where) => {
+      const span = words("");
+      cited.set(span, { source, where });
+      return span;
+    },
+    cited,
+  };
+}

@@ -1,0 +1,56 @@
+/** server/publish/papers/part-figures.ts - the plan of an exercise, or of the part of it that is on the paper, and its ground.
+ *  May import: schema types, shared/ride, server/publish, siblings. */
+import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Ridden } from "../../../shared/ride/ridden.ts";
+import { rideExercise } from "../../../shared/ride/ride-exercise.ts";
+import { planFigure } from "../figures/plan-figure.ts";
+import type { PaperContext } from "./paper-context.ts";
+import type { BuiltPart } from "./paper-part.ts";
+import { soft, words } from "./spans.ts";
+
+/** The exercise of a part as it is ridden, under the readings of the paper. */
+export function riddenPart({ rows, ask }: PaperContext, { part, rows: own }: BuiltPart): Ridden {
+  const choice = ask.choice.filter(({ crux }) => own.cruxes.has(crux));
+  const { variant } = part;
+  return rideExercise(rows, part.exercise, { choice, variant, ...(variant === null ? { way: ask.way } : {}) });
+}
+
+/** The line that is ridden, of the elements on the paper alone. Nothing where none of them is ridden. `tallest` in
+ *  millimetres. */
+export function planBlocks(ridden: Ridden, { drill, cut }: BuiltPart, tallest: number): PlainBlock[] {
+  const shown = new Set(drill.elements.map(({ id }) => id));
+  const stages = ridden.stages.flatMap(({ element }, index) => (shown.has(element) ? index : []));
+  const [first, last] = [stages[0], stages.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const { svg, width, alternative } = planFigure(ridden, { fromStage: first, toStage: last + 1, tallest });
+  const supplied = ridden.groundSupplied ? [soft(" The ground is supplied: the exercise names none.")] : [];
+  return [
+    {
+      is: "figure",
+      anchor: null,
+      svg,
+      width,
+      caption: [words(`${capital(ridden.groundName)}, with the line of ${cut ?? "the whole"}.`), ...supplied],
+      alternative,
+      of: [{ kind: "exercises", id: drill.exercise.id }],
+    },
+  ];
+}
+
+/** The ground with its stations and no line on it. */
+export function groundBlock(ridden: Ridden, of: { kind: "grounds"; id: string }[], tallest: number): PlainBlock {
+  const { svg, width, alternative } = planFigure(ridden, { fromStage: 0, toStage: 0, tallest });
+  return {
+    is: "figure",
+    anchor: null,
+    svg,
+    width,
+    caption: [words(`${capital(ridden.groundName)}.`)],
+    alternative,
+    of,
+  };
+}
+
+function capital(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
