@@ -8,13 +8,13 @@ import { type Pose, settled, type Tolerance } from "../ground/plane.ts";
 import { secondsOf, type TimedPath, TURN_RATE_GUESS } from "../ground/timed-path.ts";
 import { STANDING } from "./gait-of.ts";
 import type { RiddenPiece } from "./ridden.ts";
+import type { Elsewhere } from "./ride-context.ts";
 
 /** The ground with its usual values, and what the horse was measured to do. */
 export interface Setting {
   manege: Manege;
   horse: readonly HorseGait[];
-  /** When, in seconds of this ride, another rider does what the words say; null where no other is named, or never does. */
-  elsewhere?: (event: string) => number | null;
+  elsewhere?: Elsewhere;
 }
 
 /** A piece with what it is. */

@@ -53,9 +53,9 @@ export function isNamed(words: string, name: string): boolean {
 }
 
 const PLACE_WORDS = "at|to|by|past|pass|passes|passing|reach|reaches|beside|near|opposite|letter|toward|towards|until";
-const ENDS =
+export const ENDS =
   /\b(end|ends|ended|over|done|complete|completed|finished|closed|is made|has been (made|ridden)|has turned)\b/i;
-const BEGINS = /\b(begin|begins|begun|beginning|start|starts|started|sets out)\b/i;
+export const BEGINS = /\b(begin|begins|begun|beginning|start|starts|started|sets out)\b/i;
 const HALTS = /\b(halt|halts|halted|stands still|comes to a stand)\b/i;
 
 const TIMES = ["first", "second", "third", "fourth", "fifth"];

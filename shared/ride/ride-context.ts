@@ -27,6 +27,11 @@ export interface RideOptions {
   /** Id of a variant of the exercise or the work. */
   variant?: string | null;
   rein?: Rein;
+  /** Rides the elements of this role and those without one; the others are somebody else's. Default: all of them, one
+   *  after another. */
+  role?: string | null;
+  /** When, in seconds of this ride, another rider does what the words say (ride-roles.ts). */
+  elsewhere?: Elsewhere;
   /** What the horse was measured to do, before the published gaits. */
   gaitSpeeds?: readonly HorseGait[];
   /** Ridden on this ground instead of the exercise's own. */
@@ -34,6 +39,9 @@ export interface RideOptions {
   /** Usual values to use instead of those in shared/ground/usual.ts. */
   usual?: Partial<Usual>;
 }
+
+/** Null where the words name no other rider, or nothing that one ever does. */
+export type Elsewhere = (event: string) => number | null;
 
 /** One action as it is done in a stage: mirrored where the stage is. */
 export interface RiddenAct {

@@ -31,37 +31,46 @@ import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
 import type { RideContext, RideOptions } from "./ride-context.ts";
 import { SECONDS_AN_ACT } from "./ride-stage.ts";
 import { findingsOf } from "./rules/index.ts";
-import type { CompiledPart, PartOf } from "./sources.ts";
+import { type CompiledPart, type PartOf, ridesIn } from "./sources.ts";
 import { threatsOf } from "./threats-of.ts";
 
 /** The ride with what is found in it. `rows` as a bundle of the exercise gives them, with those of any exercise that is
  *  done again. Throws RangeError when the exercise, the variant or a chosen reading is not among them. */
 export function rideExercise(rows: Rows, exerciseId: string, options: RideOptions = {}): Ridden {
-  const { ridden, context } = rideWithContext(rows, exerciseId, options);
+  return withFindings(rideWithContext(rows, exerciseId, options));
+}
+
+/** What is found in a ride, and the whole mirrored where that was asked for. */
+export function withFindings({ ridden, context }: RideWithContext): Ridden {
   const found = { ...ridden, findings: findingsOf(ridden, context) };
-  return options.rein === "mirror the world" ? mirrorRidden(found) : found;
+  return context.options.rein === "mirror the world" ? mirrorRidden(found) : found;
+}
+
+export interface RideWithContext {
+  ridden: Ridden;
+  context: RideContext;
 }
 
 /** The ride as the rules see it, before the world is mirrored, and without findings. */
-export function rideWithContext(
-  allRows: Rows,
-  exerciseId: string,
-  options: RideOptions = {},
-): { ridden: Ridden; context: RideContext } {
+export function rideWithContext(allRows: Rows, exerciseId: string, options: RideOptions = {}): RideWithContext {
   const rows = exerciseRows(allRows, exerciseId);
   const variant = options.variant ?? null;
   const way = options.way ?? (variant === null ? undefined : rows.find("variants", variant)?.way) ?? "mounted";
   const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant);
   const compiled = compileExercise(allRows, exerciseId, { choice, way, variant }, rows);
   const { base } = compiled;
-  const part = partIn(compiled);
-  const partOf = partsOf(allRows, exerciseId, part, (id) => compileExercise(allRows, id, { choice, way }));
+  const role = options.role ?? null;
+  const part = partIn(compiled, role);
+  const partOf = partsOf(allRows, exerciseId, part, (id) =>
+    partIn(compileExercise(allRows, id, { choice, way }), role),
+  );
 
   const found: FoundGround = options.ground
     ? { ...options.ground, supplied: false, notes: [] }
     : groundOf({ ...base, element: null, bearing: newBearing() }, rows.exercise.ground);
   const manege: Manege = { ground: found.ground, usual: { ...USUAL, ...options.usual } };
-  const setting: Setting = { manege, horse: options.gaitSpeeds ?? [] };
+  const { gaitSpeeds: horse = [], elsewhere } = options;
+  const setting: Setting = { manege, horse, ...(elsewhere && { elsewhere }) };
   const plans = planStages(part, partOf, found.ground, options.rein === "on the other rein");
   const objects = compiled.followed[0]?.after.objects.map(({ object }) => object) ?? [];
   const state = startState(objects, way);
@@ -102,23 +111,19 @@ export function rideWithContext(
   return { ridden, context };
 }
 
-function partIn({ followed, base }: CompiledExercise): CompiledPart {
-  return { elements: followed.map((one) => one.compiled), base };
+function partIn({ followed, base }: CompiledExercise, role: string | null): CompiledPart {
+  const elements = followed.map((one) => one.compiled);
+  return { elements: elements.filter(({ drill }) => ridesIn(drill.role, role)), base, role };
 }
 
 /** Exercises that are done again, each compiled once. */
-function partsOf(
-  rows: Rows,
-  home: string,
-  part: CompiledPart,
-  compile: (exercise: string) => CompiledExercise,
-): PartOf {
+function partsOf(rows: Rows, home: string, part: CompiledPart, compile: (exercise: string) => CompiledPart): PartOf {
   const parts = new Map<string, CompiledPart>([[home, part]]);
   return (exercise) => {
     const held = parts.get(exercise);
     if (held) return held;
     if (!rows.exercises?.some(({ value }) => value.id === exercise)) return null;
-    const made = partIn(compile(exercise));
+    const made = compile(exercise);
     parts.set(exercise, made);
     return made;
   };

@@ -20,6 +20,13 @@ export const MOST_STAGES = 2_000;
 export interface CompiledPart {
   elements: readonly CompiledElement[];
   base: CompilingBase;
+  /** Whose elements these are, besides those that are everybody's; absent or null: everybody's. */
+  role?: string | null;
+}
+
+/** Whether a rider of a role rides an element: his own, those without a role, and all where he has none. */
+export function ridesIn(elementRole: string, role: string | null): boolean {
+  return role === null || elementRole === "" || elementRole === role;
 }
 
 /** Finds an exercise to be done again; null when its rows were not given. */
@@ -120,11 +127,11 @@ function doneAgain(part: CompiledPart, row: Again, partOf: PartOf, compiling: Co
 }
 
 /** "As on foot", said of riding: steps that are done the other way alone are done again as they are. */
-function fromTheOtherWay({ base }: CompiledPart, wanted: readonly string[]): CompiledElement[] {
+function fromTheOtherWay({ base, role = null }: CompiledPart, wanted: readonly string[]): CompiledElement[] {
   const inherited = standingOf({ ...base, element: null, bearing: newBearing() }).inherited;
   return wanted.flatMap((id) => {
     const row = base.rows.find("elements", id);
-    if (!row || row.is === "advice") return [];
+    if (!row || row.is === "advice" || !ridesIn(row.role, role)) return [];
     const guard = row.guard.filter(({ is }) => is === "reading");
     const present = presentElement(base, { ...row, guard });
     return present ? [compileElement(present, { ...base, numbers: new Map() }, inherited, null)] : [];
