@@ -2,6 +2,7 @@
  *  May import: siblings in shared/decide. A *node* stands between two stages: a set of states that completions without a
  *  barring hit may have reached, and whether every completion so far was without. What the stage then makes of a node
  *  under readings is one node or none, so every assignment has one way through. Only what is reached is run. */
+import { addRow, bitsOf, type CellSet, emptyRow, hasBit, setBit } from "./cells.ts";
 import type { IndexedPuzzle } from "./indexed.ts";
 import type { Layer, StageLayer } from "./layers.ts";
 import type { Outcome, Runs } from "./runs.ts";
@@ -21,11 +22,15 @@ export interface Automaton {
   /** Before each stage and after the last, by node: whether all completions are without a barring hit. */
   surely: readonly (readonly boolean[])[];
   breaks: readonly { stage: string; rules: readonly string[] }[];
-  /** Whether any assignment gets through to the end. */
-  any: boolean;
-  /** The most nodes, and the most cells (nodes times combinations), at once. */
+  /** Before each event and after the last: the cells that some assignment comes through. */
+  reached: readonly CellSet[];
+  /** The most nodes at once. */
   nodes: number;
-  cells: number;
+}
+
+/** Whether any assignment gets through to the end. */
+export function getsThrough({ reached }: Automaton): boolean {
+  return (reached.at(-1) ?? []).some((row) => row.some((word) => word !== 0));
 }
 
 /** Which members are kept: rules that bar, and stated values that are taken as not said. */
@@ -36,12 +41,6 @@ export interface Enforced {
 
 const ALL: Enforced = { bars: () => true, without: () => [] };
 
-/** The nodes after one stage and what leads there. */
-interface Grown {
-  nodes: { states: readonly number[]; surely: boolean }[];
-  numbers: Map<string, number>;
-}
-
 /** Null when more than `most` cells come together. */
 export function automatonOf(
   puzzle: IndexedPuzzle,
@@ -51,33 +50,85 @@ export function automatonOf(
   enforced: Enforced = ALL,
 ): Automaton | null {
   const start = [...new Set(puzzle.puzzle.start)].map((state) => runs.numberOf(state)).sort((a, b) => a - b);
-  let nodes: Grown["nodes"] = start.length > 0 ? [{ states: start, surely: true }] : [];
-  let reached = new Uint8Array(nodes.length).fill(1);
+  let nodes: readonly Node[] = start.length > 0 ? [{ states: start, surely: true }] : [];
+  const reached: CellSet[] = [nodes.map(() => Uint32Array.of(1))];
   const tables: Table[] = [];
   const surely = [nodes.map((node) => node.surely)];
   const breaks = new Breaks();
-  let [peak, cells] = [nodes.length, 1];
   for (const layer of layers) {
+    const before = reached.at(-1) as CellSet;
     if (layer.is === "stage") {
-      const grown: Grown = { nodes: [], numbers: new Map() };
-      const step = stepOf(puzzle, layer, runs, enforced);
-      const next = tableOf(layer, nodes, reached, (node, values) => {
-        const { states, key, broken, rules } = step(node.states, values);
-        if (states.length === 0) return -1 - breaks.numberOf(puzzle.puzzle.stages[layer.stage]?.id ?? "", rules);
-        return numberIn(grown, states, key, node.surely && !broken);
-      });
-      tables.push({ groups: layer.groups.length, next });
-      reached = through(layer, next, reached, nodes.length, grown.nodes.length);
+      const step = stepOf(layer.stage, runs, enforced);
+      const id = puzzle.puzzle.stages[layer.stage]?.id ?? "";
+      const grown = new Grown((rules) => breaks.numberOf(id, rules), step, layer);
+      reached.push(grown.from(nodes, before));
+      tables.push({ groups: layer.groups.length, next: grown.next });
       nodes = grown.nodes;
       surely.push(nodes.map((node) => node.surely));
-      peak = Math.max(peak, nodes.length);
     } else {
-      reached = carried(layer, reached, nodes.length);
+      reached.push(before.map((row) => carried(layer, row)));
     }
-    cells = Math.max(cells, reached.length);
-    if (cells > most) return null;
+    if (nodes.length * layer.after > most) return null;
   }
-  return { tables, surely, breaks: breaks.all, any: reached.includes(1), nodes: peak, cells };
+  return { tables, surely, breaks: breaks.all, reached, nodes: Math.max(...surely.map(({ length }) => length)) };
+}
+
+interface Node {
+  states: readonly number[];
+  surely: boolean;
+}
+
+/** The nodes after one stage, and what leads to them. */
+class Grown {
+  readonly nodes: Node[] = [];
+  next: Int32Array = new Int32Array(0);
+  private readonly numbers = new Map<string, number>();
+  private readonly reached: Uint32Array<ArrayBuffer>[] = [];
+
+  constructor(
+    private readonly breakOf: (rules: readonly string[]) => number,
+    private readonly step: (states: readonly number[], values: ArrayLike<number>) => Step,
+    private readonly layer: StageLayer,
+  ) {}
+
+  from(nodes: readonly Node[], set: CellSet): CellSet {
+    const { group, groups } = this.layer;
+    this.next = new Int32Array(nodes.length * groups.length).fill(UNREACHED);
+    for (const [index, node] of nodes.entries()) {
+      const own = set[index] as Uint32Array;
+      const row = index * groups.length;
+      const cells = bitsOf(own);
+      for (let at = 0; at < cells.length; at += 1) {
+        const combination = cells[at] as number;
+        const choice = group[combination] as number;
+        let goal = this.next[row + choice] as number;
+        if (goal === UNREACHED) {
+          goal = this.goalOf(node, groups[choice] as Uint16Array);
+          this.next[row + choice] = goal;
+        }
+        if (goal < 0) continue;
+        if (groups.length > 1) setBit(this.reached[goal] as Uint32Array, combination);
+        else {
+          addRow(this.reached[goal] as Uint32Array, own);
+          break;
+        }
+      }
+    }
+    return this.reached;
+  }
+
+  private goalOf(node: Node, values: Uint16Array): number {
+    const { states, key, broken, rules } = this.step(node.states, values);
+    if (states.length === 0) return -1 - this.breakOf(rules);
+    const surely = node.surely && !broken;
+    const full = surely ? `${key}!` : key;
+    const known = this.numbers.get(full);
+    if (known !== undefined) return known;
+    this.numbers.set(full, this.nodes.length);
+    this.nodes.push({ states, surely });
+    this.reached.push(emptyRow(this.layer.before));
+    return this.nodes.length - 1;
+  }
 }
 
 class Breaks {
@@ -94,15 +145,6 @@ class Breaks {
   }
 }
 
-function numberIn({ nodes, numbers }: Grown, states: readonly number[], key: string, surely: boolean): number {
-  const full = surely ? `${key}!` : key;
-  const known = numbers.get(full);
-  if (known !== undefined) return known;
-  numbers.set(full, nodes.length);
-  nodes.push({ states, surely });
-  return nodes.length - 1;
-}
-
 interface Step {
   states: readonly number[];
   /** Names the set of states. */
@@ -115,8 +157,7 @@ interface Step {
 
 /** What the stage makes of a set of states. Of a single state it is remembered by outcome. */
 function stepOf(
-  { puzzle }: IndexedPuzzle,
-  { stage }: StageLayer,
+  stage: number,
   runs: Runs,
   enforced: Enforced,
 ): (states: readonly number[], values: ArrayLike<number>) => Step {
@@ -135,7 +176,6 @@ function stepOf(
     const states = [...clean].sort((a, b) => a - b);
     return { states, key: states.join(" "), broken: rules.size > 0, rules: [...rules].sort() };
   };
-  if (!puzzle.stages[stage]) throw new RangeError(`There is no stage ${stage}.`);
   return (states, values) => {
     const [only] = states;
     if (only === undefined || states.length > 1) {
@@ -148,56 +188,14 @@ function stepOf(
   };
 }
 
-function tableOf(
-  { before, group, groups }: StageLayer,
-  nodes: Grown["nodes"],
-  reached: Uint8Array,
-  goOn: (node: Grown["nodes"][number], values: Uint16Array) => number,
-): Int32Array {
-  const next = new Int32Array(nodes.length * groups.length).fill(UNREACHED);
-  for (const [index, node] of nodes.entries()) {
-    const [row, cells] = [index * groups.length, index * before];
-    for (let combination = 0; combination < before; combination += 1) {
-      if (reached[cells + combination] !== 1) continue;
-      const own = group[combination] as number;
-      if (next[row + own] === UNREACHED) next[row + own] = goOn(node, groups[own] as Uint16Array);
+function carried(layer: Exclude<Layer, StageLayer>, row: Uint32Array): Uint32Array {
+  const after = emptyRow(layer.after);
+  if (layer.is === "enter") {
+    for (let cell = 0; cell < layer.after; cell += 1) {
+      if (hasBit(row, layer.parent[cell] as number)) setBit(after, cell);
     }
-  }
-  return next;
-}
-
-function through(
-  { before, group, groups }: StageLayer,
-  next: Int32Array,
-  reached: Uint8Array,
-  from: number,
-  to: number,
-): Uint8Array<ArrayBuffer> {
-  const after = new Uint8Array(to * before);
-  for (let node = 0; node < from; node += 1) {
-    const [row, cells] = [node * groups.length, node * before];
-    for (let combination = 0; combination < before; combination += 1) {
-      if (reached[cells + combination] !== 1) continue;
-      const goal = next[row + (group[combination] as number)] as number;
-      if (goal >= 0) after[goal * before + combination] = 1;
-    }
+  } else {
+    for (const cell of bitsOf(row)) setBit(after, layer.into[cell] as number);
   }
   return after;
-}
-
-function carried(layer: Exclude<Layer, StageLayer>, reached: Uint8Array, nodes: number): Uint8Array<ArrayBuffer> {
-  const carriedOn = new Uint8Array(nodes * layer.after);
-  for (let node = 0; node < nodes; node += 1) {
-    const [from, to] = [node * layer.before, node * layer.after];
-    if (layer.is === "enter") {
-      for (let cell = 0; cell < layer.after; cell += 1) {
-        carriedOn[to + cell] = reached[from + (layer.parent[cell] as number)] as number;
-      }
-    } else {
-      for (let cell = 0; cell < layer.before; cell += 1) {
-        if (reached[from + cell] === 1) carriedOn[to + (layer.into[cell] as number)] = 1;
-      }
-    }
-  }
-  return carriedOn;
 }

@@ -63,25 +63,17 @@ export function spread(block: Block, from: Int32Array | null, bits: number): Blo
   return copy;
 }
 
-/** 1 for each cell that is not 0. */
-export function nonZero({ cells, limbs }: Block): Uint8Array {
-  const flags = new Uint8Array(cells);
-  for (const limb of limbs) {
-    for (let cell = 0; cell < cells; cell += 1) if (limb[cell] !== 0) flags[cell] = 1;
-  }
-  return flags;
-}
-
 export function numberAt({ limbs }: Block, cell: number): bigint {
   return limbs.reduceRight((sum, limb) => sum * BigInt(LIMB) + BigInt(limb[cell] as number), 0n);
 }
 
-/** `weights` by combination, node after node the same; the product must fit. */
-export function multiply(block: Block, weights: readonly bigint[]): void {
-  const digits = weights.map(digitsOf);
-  const { cells, limbs } = block;
+/** Each number by the weight of its cell; the product must fit. */
+export function multiply({ cells, limbs }: Block, weightOf: (cell: number) => bigint): void {
+  const digits = new Map<bigint, number[]>();
   for (let cell = 0; cell < cells; cell += 1) {
-    const by = digits[cell % weights.length] as number[];
+    const weight = weightOf(cell);
+    const by = digits.get(weight) ?? digitsOf(weight);
+    digits.set(weight, by);
     if (by.length === 1 && by[0] === 1) continue;
     const own = limbs.flatMap((limb) => {
       const value = limb[cell] as number;

@@ -3,7 +3,9 @@
  *  leaves none of its completions; what it reads after that is counted all the same. */
 import type { Table } from "./automaton.ts";
 import { type Block, emptyBlock, numberAt } from "./blocks.ts";
-import { type Course, Frontiers } from "./frontiers.ts";
+import { type CellSet, cellsOf, emptyRow, setBit } from "./cells.ts";
+import type { Course } from "./course.ts";
+import { Frontiers } from "./frontiers.ts";
 import type { Puzzle } from "./puzzle.ts";
 
 export interface Broken {
@@ -16,26 +18,25 @@ export interface Broken {
 export function brokenOf(course: Course): Broken[] {
   const { layers, automaton } = course;
   const frontiers = new Frontiers(course);
-  const anyway = new Frontiers({ ...course, automaton: free(course) });
+  const anyway = new Frontiers(withoutStates(course));
   let on: Block = emptyBlock(1, 1);
   on.limbs[0]?.fill(1);
   const sums = new Map<number, bigint>();
   for (let index = layers.length - 1; index >= 0; index -= 1) {
     const layer = layers[index];
     if (layer?.is === "stage") {
-      const leading = frontiers.at(index);
+      const { leading } = frontiers.at(index);
       const { groups, next } = automaton.tables[layer.stage] as Table;
-      for (let cell = 0; cell < leading.cells; cell += 1) {
-        const combination = cell % layer.before;
-        const node = (cell - combination) / layer.before;
+      const { combinations, starts } = cellsOf(course.cells[index] as CellSet);
+      let node = 0;
+      for (const [cell, combination] of combinations.entries()) {
+        while (cell >= (starts[node + 1] as number)) node += 1;
         const goal = next[node * groups + (layer.group[combination] as number)] as number;
-        if (goal >= 0) continue;
-        const many = numberAt(leading, cell);
-        const whole = many > 0n ? many * numberAt(on, combination) : 0n;
-        if (whole > 0n) sums.set(-1 - goal, (sums.get(-1 - goal) ?? 0n) + whole);
+        const many = goal < 0 ? numberAt(leading, cell) * numberAt(on, combination) : 0n;
+        if (many > 0n) sums.set(-1 - goal, (sums.get(-1 - goal) ?? 0n) + many);
       }
     }
-    on = anyway.before(anyway.link(index), index, on);
+    on = anyway.before(index, anyway.at(index).link, on);
   }
   return [...sums].flatMap(([index, assignments]) => {
     const { stage, rules } = automaton.breaks[index] ?? { stage: "", rules: [] };
@@ -57,18 +58,17 @@ export function sortedBroken({ stages }: Puzzle, some: readonly Broken[]): Broke
 }
 
 /** One node throughout that breaks nothing: what leads on from it are all assignments. */
-function free({ puzzle, layers }: Course): Course["automaton"] {
-  const tables = puzzle.touches.map((_, stage): Table => {
-    const layer = layers.find((one) => one.is === "stage" && one.stage === stage);
-    const groups = layer?.is === "stage" ? layer.groups.length : 0;
-    return { groups, next: new Int32Array(groups) };
+function withoutStates(course: Course): Course {
+  const tables = course.layers.flatMap((layer): Table[] => {
+    const groups = layer.is === "stage" ? layer.groups.length : 0;
+    return layer.is === "stage" ? [{ groups, next: new Int32Array(groups) }] : [];
   });
-  return {
-    tables,
-    surely: Array.from({ length: tables.length + 1 }, () => [true]),
-    breaks: [],
-    any: true,
-    nodes: 1,
-    cells: 0,
+  const all = (combinations: number): CellSet => {
+    const row = emptyRow(combinations);
+    for (let combination = 0; combination < combinations; combination += 1) setBit(row, combination);
+    return [row];
   };
+  const cells = [all(1), ...course.layers.map(({ after }) => all(after))];
+  const surely = Array.from({ length: tables.length + 1 }, () => [true]);
+  return { ...course, cells, automaton: { tables, surely, breaks: [], reached: cells, nodes: 1 } };
 }

@@ -7,21 +7,20 @@ const PIECES_IN_LIMB = 3;
 const PIECE = 2 ** 16;
 const CHUNK = 2 ** 20;
 
-/** Cells where both numbers are not 0: `first` in one block, `second` in the other, under this value. */
-export interface Pairs {
-  first: Int32Array;
-  second: Int32Array;
-  value: Uint16Array;
-}
-
-/** The sum for each value, from 0 to `values`, exclusive. */
-export function sumsOfProducts(one: Block, other: Block, pairs: Pairs, values: number): bigint[] {
+/** For each value, from 0 to `values`, exclusive: the sum over the cells that have it of the number there times the number
+ *  of the cell each one leads to. */
+export function sumsOfProducts(
+  leading: Block,
+  on: Block,
+  cells: { to: Int32Array; value: Uint16Array },
+  values: number,
+): bigint[] {
   const sums = Array.from({ length: values }, () => 0n);
-  for (let from = 0; from < pairs.first.length; from += CHUNK) {
-    const to = Math.min(from + CHUNK, pairs.first.length);
-    const left = piecesOf(one, pairs.first.subarray(from, to));
-    const right = piecesOf(other, pairs.second.subarray(from, to));
-    const value = pairs.value.subarray(from, to);
+  for (let from = 0; from < leading.cells; from += CHUNK) {
+    const end = Math.min(from + CHUNK, leading.cells);
+    const value = cells.value.subarray(from, end);
+    const left = piecesOf(leading, value.length, (index) => from + index);
+    const right = piecesOf(on, value.length, (index) => cells.to[from + index] as number);
     for (const [i, a] of left.entries()) {
       for (const [j, b] of right.entries()) {
         const partial = new Float64Array(values);
@@ -39,14 +38,14 @@ export function sumsOfProducts(one: Block, other: Block, pairs: Pairs, values: n
 }
 
 /** The numbers of these cells in pieces, the lowest first; pieces that are 0 everywhere at the top are left out. */
-function piecesOf({ limbs }: Block, cells: Int32Array): Float64Array[] {
+function piecesOf({ limbs }: Block, length: number, cellOf: (index: number) => number): Float64Array[] {
   const pieces: Float64Array[] = [];
   let used = 0;
   for (const limb of limbs) {
-    const own = Array.from({ length: PIECES_IN_LIMB }, () => new Float64Array(cells.length));
+    const own = Array.from({ length: PIECES_IN_LIMB }, () => new Float64Array(length));
     let most = 0;
-    for (let index = 0; index < cells.length; index += 1) {
-      const number = limb[cells[index] as number] as number;
+    for (let index = 0; index < length; index += 1) {
+      const number = limb[cellOf(index)] as number;
       const above = Math.floor(number / PIECE);
       const top = Math.floor(above / PIECE);
       (own[0] as Float64Array)[index] = number - above * PIECE;

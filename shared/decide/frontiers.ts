@@ -1,19 +1,10 @@
 /** shared/decide/frontiers.ts - how many assignments lead to each cell, and how many lead on from it.
  *  May import: siblings in shared/decide. Going forward every √n-th frontier is kept; going backward the stretch between
  *  two of them is counted again. So memory grows with √n, time stays linear. */
-import type { Automaton } from "./automaton.ts";
 import { type Block, emptyBlock, gathered, multiply, spread } from "./blocks.ts";
-import type { IndexedPuzzle } from "./indexed.ts";
+import type { Course } from "./course.ts";
 import type { Layer } from "./layers.ts";
-import { type Link, linkOf } from "./links.ts";
-
-/** What a sweep goes over. */
-export interface Course {
-  puzzle: IndexedPuzzle;
-  values: readonly (readonly number[])[];
-  layers: readonly Layer[];
-  automaton: Automaton;
-}
+import { type Link, Linker } from "./links.ts";
 
 /** How large counts can get at each frontier, in bits: of assignments leading there, and of those leading on. */
 interface Sizes {
@@ -23,67 +14,70 @@ interface Sizes {
 
 export class Frontiers {
   readonly sizes: Sizes;
-  private readonly boundaries: number[];
+  /** The last frontier. */
+  readonly last: Block;
+  private readonly linker: Linker;
   private readonly stride: number;
   private readonly kept = new Map<number, Block>();
-  private stretch = new Map<number, Block>();
+  /** From one kept frontier to the next: the blocks and links between, by event. */
+  private stretch = new Map<number, { leading: Block; link: Link }>();
 
-  constructor(private readonly course: Course) {
-    const { layers, automaton } = course;
+  constructor(course: Course) {
+    const { layers, cells } = course;
     this.sizes = sizesOf(course);
-    let boundary = 0;
-    this.boundaries = layers.map((layer) => (layer.is === "stage" ? boundary++ : boundary));
+    this.linker = new Linker(course);
     this.stride = Math.max(1, Math.ceil(Math.sqrt(layers.length)));
-    let block = emptyBlock(automaton.surely[0]?.length ?? 0, this.sizes.forward[0] ?? 0);
+    let block = emptyBlock(cells[0]?.length ?? 0, this.sizes.forward[0] as number);
     block.limbs[0]?.fill(1);
-    this.kept.set(0, block);
     for (const index of layers.keys()) {
-      block = this.after(index, block);
-      if ((index + 1) % this.stride === 0 || index + 1 === layers.length) this.kept.set(index + 1, block);
+      if (index % this.stride === 0) this.kept.set(index, block);
+      block = this.after(index, this.linker.link(index), block);
     }
+    this.last = block;
   }
 
-  link(index: number): Link {
-    return linkOf(this.course.layers[index] as Layer, this.course.automaton, this.boundaries[index] as number);
-  }
-
-  /** Assignments that lead to each cell of a frontier, counted by the readings of cruxes that have left play. Ask from
-   *  the last to the first. */
-  at(index: number): Block {
-    const kept = this.kept.get(index) ?? this.stretch.get(index);
-    if (kept) return kept;
+  /** An event, and the assignments that lead to each cell before it, counted by the readings of cruxes that have left play.
+   *  Ask from the last event to the first. */
+  at(index: number): { leading: Block; link: Link } {
+    const known = this.stretch.get(index);
+    if (known) return known;
     this.stretch = new Map();
     const start = index - (index % this.stride);
-    let block = this.kept.get(start) as Block;
-    for (let at = start; at < index; at += 1) {
-      block = this.after(at, block);
-      this.stretch.set(at + 1, block);
+    let leading = this.kept.get(start) as Block;
+    for (let at = start; ; at += 1) {
+      const link = this.linker.link(at);
+      const event = { leading, link };
+      this.stretch.set(at, event);
+      if (at === index) return event;
+      leading = this.after(at, link, leading);
     }
-    return block;
   }
 
-  private after(index: number, block: Block): Block {
-    const link = this.link(index);
+  private after(index: number, link: Link, block: Block): Block {
     const bits = this.sizes.forward[index + 1] as number;
-    if (link.is === "join") return gathered(block, link.to, link.after, bits);
+    if (link.is !== "enter") return gathered(block, link.to, link.after, bits);
     const next = spread(block, link.from, bits);
-    if (link.weights) multiply(next, link.weights);
+    weigh(next, link);
     return next;
   }
 
   /** Assignments that lead on from each cell before an event, from those that lead on after it. */
-  before(link: Link, index: number, after: Block): Block {
+  before(index: number, link: Link, after: Block): Block {
     const bits = this.sizes.backward[index] as number;
-    if (link.is === "join") return spread(after, link.to, bits);
+    if (link.is !== "enter") return spread(after, link.to, bits);
     if (!link.weights) return gathered(after, link.from, link.before, bits);
-    const weighted = spread(
+    const weighed = spread(
       after,
       Int32Array.from({ length: after.cells }, (_, cell) => cell),
       bits,
     );
-    multiply(weighted, link.weights);
-    return gathered(weighted, link.from, link.before, bits);
+    weigh(weighed, link);
+    return gathered(weighed, link.from, link.before, bits);
   }
+}
+
+function weigh(block: Block, { weights }: Link & { is: "enter" }): void {
+  if (weights) multiply(block, (cell) => weights[cell] as bigint);
 }
 
 function sizesOf({ layers, values }: Course): Sizes {

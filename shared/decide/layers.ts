@@ -7,7 +7,7 @@ import { schedule } from "./schedule.ts";
 /** The values of the cruxes in play, by combination. */
 export type Columns = ReadonlyMap<number, Uint16Array>;
 
-interface EnterLayer {
+export interface EnterLayer {
   is: "enter";
   crux: number;
   /** Combinations before and after. */
@@ -89,20 +89,18 @@ function enterLayer(
 ): { layer: EnterLayer; columns: Columns } {
   const complete = ({ scope }: Constraint | Factor) =>
     scope.includes(crux) && scope.every((other) => other === crux || columns.has(other));
-  const constraints = puzzle.constraints.filter(complete);
-  const factors = puzzle.factors.filter(complete);
+  const constraints = puzzle.constraints.filter(complete).map((one) => ({ one, values: valuesIn(one, columns) }));
+  const factors = puzzle.factors.filter(complete).map((one) => ({ one, values: valuesIn(one, columns) }));
   const parent = new Int32Array(count * values.length);
   const value = new Uint16Array(count * values.length);
   const weights: bigint[] | null = factors.length > 0 ? [] : null;
   let after = 0;
   for (let combination = 0; combination < count; combination += 1) {
     for (const own of values) {
-      const valuesOf = ({ scope }: Constraint | Factor) =>
-        scope.map((other) => (other === crux ? own : (columns.get(other)?.[combination] as number)));
-      if (!constraints.every((constraint) => constraint.allows(valuesOf(constraint)))) continue;
+      if (!constraints.every((constraint) => constraint.one.allows(constraint.values(combination, own)))) continue;
       parent[after] = combination;
       value[after] = own;
-      weights?.push(factors.reduce((weight, factor) => weight * factor.weightOf(valuesOf(factor)), 1n));
+      weights?.push(factors.reduce((product, { one, values: of }) => product * one.weightOf(of(combination, own)), 1n));
       after += 1;
     }
   }
@@ -116,6 +114,19 @@ function enterLayer(
     weights,
   };
   return { layer, columns: new Map([...pickRows(columns, layer.parent), [crux, layer.value]]) };
+}
+
+/** The values in the order of the scope, of a combination and the crux that enters. The array is used again. */
+function valuesIn(
+  { scope }: Constraint | Factor,
+  columns: Columns,
+): (combination: number, own: number) => ArrayLike<number> {
+  const values = new Uint16Array(scope.length);
+  const own = scope.map((crux) => columns.get(crux));
+  return (combination, entering) => {
+    for (let place = 0; place < own.length; place += 1) values[place] = own[place]?.[combination] ?? entering;
+    return values;
+  };
 }
 
 function leaveLayer(

@@ -1,49 +1,116 @@
 /** shared/decide/links.ts - how the cells on one side of an event lead to those on the other.
- *  May import: siblings in shared/decide. A *cell* is a node with a combination of readings in play; cells are numbered node
- *  after node. The *frontier* i is all cells before event i, from 0; the last one is after all events. */
-import { type Automaton, type Table, UNREACHED } from "./automaton.ts";
-import type { Layer, StageLayer } from "./layers.ts";
+ *  May import: siblings in shared/decide. Only the cells of the course are numbered here, from 0 in their order. */
+import type { Table } from "./automaton.ts";
+import { addRow, bitsOf, type CellList, type CellSet, cellsOf, emptyRow, hasBit } from "./cells.ts";
+import type { Course } from "./course.ts";
+import type { Layer, LeaveLayer, StageLayer } from "./layers.ts";
 
 export type Link =
-  /** Each cell before leads to one cell after, or to none (-1); null: every cell to itself. */
-  | { is: "join"; before: number; after: number; to: Int32Array | null }
-  /** Each cell after comes from one cell before. */
-  | { is: "split"; before: number; after: number; from: Int32Array; weights: readonly bigint[] | null };
+  /** Each cell before a stage leads to one cell after, or to none (-1); null: every cell to itself. */
+  | { is: "stage"; before: number; after: number; to: Int32Array | null }
+  /** The same where a crux leaves; with the value it has in each cell before, and the combinations that occur. */
+  | {
+      is: "leave";
+      before: number;
+      after: number;
+      to: Int32Array;
+      layer: LeaveLayer;
+      value: Uint16Array;
+      seen: Int32Array;
+    }
+  /** Each cell after comes from one cell before, gives the crux this value, and is weighted; null: with 1. */
+  | { is: "enter"; before: number; after: number; from: Int32Array; value: Uint16Array; weights: bigint[] | null };
 
-/** `boundary` is how many stages lie before the event. */
-export function linkOf(layer: Layer, { tables, surely }: Automaton, boundary: number): Link {
-  const nodes = surely[boundary]?.length ?? 0;
-  if (layer.is === "stage") {
-    return stageLink(layer, tables[layer.stage] as Table, nodes, surely[boundary + 1]?.length ?? 0);
+/** Makes links; its one table is used again from event to event. */
+export class Linker {
+  private places = new Int32Array(0);
+
+  constructor(private readonly course: Course) {}
+
+  link(index: number): Link {
+    const { layers, automaton, cells } = this.course;
+    const layer = layers[index] as Layer;
+    const next = cells[index + 1] as CellSet;
+    const [before, after] = [cellsOf(cells[index] as CellSet), cellsOf(next)];
+    const sizes = { before: before.combinations.length, after: after.combinations.length };
+    if (layer.is === "stage") {
+      const places = this.placesOf(after, layer.after);
+      const to = throughStage(layer, automaton.tables[layer.stage] as Table, before, next, places);
+      return {
+        is: "stage",
+        ...sizes,
+        to: sizes.before === sizes.after && to.every((goal, at) => goal === at) ? null : to,
+      };
+    }
+    if (layer.is === "enter") {
+      const { ends, value } = carriedOver(
+        after,
+        layer.parent,
+        layer.value,
+        this.placesOf(before, layer.before),
+        layer.before,
+      );
+      const { weights } = layer;
+      const own = weights && Array.from(after.combinations, (combination) => weights[combination] as bigint);
+      return { is: "enter", ...sizes, from: ends, value, weights: own };
+    }
+    const column = layer.columns.get(layer.crux) as Uint16Array;
+    const { ends, value } = carriedOver(before, layer.into, column, this.placesOf(after, layer.after), layer.after);
+    const anywhere = emptyRow(layer.before);
+    for (const row of cells[index] as CellSet) addRow(anywhere, row);
+    return { is: "leave", ...sizes, to: ends, layer, value, seen: bitsOf(anywhere) };
   }
-  const [before, after] = [nodes * layer.before, nodes * layer.after];
-  if (layer.is === "enter") {
-    return { is: "split", before, after, from: repeated(layer.parent, nodes, layer.before), weights: layer.weights };
+
+  /** By cell: its place in the list. Only cells in the list may be looked up. */
+  private placesOf({ combinations, starts }: CellList, width: number): Int32Array {
+    const needed = (starts.length - 1) * width;
+    if (this.places.length < needed) this.places = new Int32Array(needed * 2);
+    for (let node = 0; node + 1 < starts.length; node += 1) {
+      const base = node * width;
+      for (let at = starts[node] as number; at < (starts[node + 1] as number); at += 1) {
+        this.places[base + (combinations[at] as number)] = at;
+      }
+    }
+    return this.places;
   }
-  return { is: "join", before, after, to: repeated(layer.into, nodes, layer.after) };
 }
 
-function repeated(pattern: Int32Array, times: number, offset: number): Int32Array {
-  const all = new Int32Array(pattern.length * times);
-  for (let time = 0; time < times; time += 1) {
-    const [base, shift] = [time * pattern.length, time * offset];
-    for (let index = 0; index < pattern.length; index += 1) all[base + index] = (pattern[index] as number) + shift;
-  }
-  return all;
-}
-
-function stageLink({ before, group }: StageLayer, { groups, next }: Table, nodes: number, goals: number): Link {
-  const [cells, cellsAfter] = [nodes * before, goals * before];
-  // Where nobody comes it may lead anywhere, so to itself.
-  const stays = nodes === goals && next.every((goal, at) => goal === Math.floor(at / groups) || goal === UNREACHED);
-  if (stays) return { is: "join", before: cells, after: cellsAfter, to: null };
-  const to = new Int32Array(cells);
-  for (let node = 0; node < nodes; node += 1) {
-    const [row, base] = [node * groups, node * before];
-    for (let combination = 0; combination < before; combination += 1) {
-      const goal = next[row + (group[combination] as number)] as number;
-      to[base + combination] = goal < 0 ? -1 : goal * before + combination;
+/** What each cell becomes where only combinations change, and its value. */
+function carriedOver(
+  { combinations, starts }: CellList,
+  map: Int32Array,
+  column: Uint16Array,
+  places: Int32Array,
+  width: number,
+): { ends: Int32Array; value: Uint16Array } {
+  const ends = new Int32Array(combinations.length);
+  const value = new Uint16Array(combinations.length);
+  for (let node = 0; node + 1 < starts.length; node += 1) {
+    const base = node * width;
+    for (let at = starts[node] as number; at < (starts[node + 1] as number); at += 1) {
+      const combination = combinations[at] as number;
+      ends[at] = places[base + (map[combination] as number)] as number;
+      value[at] = column[combination] as number;
     }
   }
-  return { is: "join", before: cells, after: cellsAfter, to };
+  return { ends, value };
+}
+
+function throughStage(
+  { before, group }: StageLayer,
+  { groups, next }: Table,
+  { combinations, starts }: CellList,
+  after: CellSet,
+  places: Int32Array,
+): Int32Array {
+  const to = new Int32Array(combinations.length);
+  for (let node = 0; node + 1 < starts.length; node += 1) {
+    for (let at = starts[node] as number; at < (starts[node + 1] as number); at += 1) {
+      const combination = combinations[at] as number;
+      const goal = next[node * groups + (group[combination] as number)] as number;
+      const there = goal >= 0 && hasBit(after[goal] as Uint32Array, combination);
+      to[at] = there ? (places[goal * before + combination] as number) : -1;
+    }
+  }
+  return to;
 }

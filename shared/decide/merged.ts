@@ -2,44 +2,51 @@
  *  May import: siblings in shared/decide. This is what keeps only as much of a state as a later rule or act still reads:
  *  where two nodes lead on alike under every group of readings, what differs in them matters no more. */
 import { type Automaton, type Table, UNREACHED } from "./automaton.ts";
+import { addRow, type CellSet } from "./cells.ts";
+import type { Layer } from "./layers.ts";
 
 /** Comparisons of rows beyond which only equal rows are merged, not those that fit into each other. */
 const PATIENCE = 4_000_000;
 
 /** The same count over fewer nodes. Nodes from which all completions break are gone; why they break is no longer told. */
-export function merged({ tables, surely, ...rest }: Automaton): Automaton {
-  let classOf: number[] = [];
-  let flags: boolean[] = [];
-  [classOf, flags] = byFlag(surely.at(-1) ?? []);
+export function merged(layers: readonly Layer[], { tables, surely, breaks, reached }: Automaton): Automaton {
+  const last = byFlag(surely.at(-1) ?? []);
+  const classes = [last.of];
+  const newSurely = [last.flags];
   const newTables: Table[] = [];
-  const newSurely = [flags];
   for (let stage = tables.length - 1; stage >= 0; stage -= 1) {
     const { groups, next } = tables[stage] as Table;
     const own = surely[stage] as readonly boolean[];
-    const rows = own.map((_, node) =>
-      next
-        .slice(node * groups, (node + 1) * groups)
-        .map((goal) => (goal >= 0 ? (classOf[goal] as number) : goal === UNREACHED ? goal : -1)),
-    );
-    const classes = classesOf(rows, own);
-    classOf = classes.of;
-    newTables.push({ groups, next: concatenated(classes.rows, groups) });
-    newSurely.push(classes.flags);
+    const after = classes[0] as readonly number[];
+    const goalOf = (goal: number) => (goal >= 0 ? (after[goal] as number) : goal === UNREACHED ? goal : -1);
+    const rows = own.map((_, node) => next.slice(node * groups, (node + 1) * groups).map(goalOf));
+    const found = classesOf(rows, own);
+    classes.unshift(found.of);
+    newSurely.unshift(found.flags);
+    newTables.unshift({ groups, next: concatenated(found.rows, groups) });
   }
-  newTables.reverse();
-  newSurely.reverse();
-  return {
-    ...rest,
-    tables: newTables,
-    surely: newSurely,
-    nodes: Math.max(...newSurely.map((nodes) => nodes.length)),
-  };
+  let boundary = 0;
+  const newReached = reached.map((set, frontier) => {
+    if (layers[frontier - 1]?.is === "stage") boundary += 1;
+    return mergedSet(set, classes[boundary] as readonly number[], (newSurely[boundary] as boolean[]).length);
+  });
+  const nodes = Math.max(...newSurely.map(({ length }) => length));
+  return { tables: newTables, surely: newSurely, breaks, reached: newReached, nodes };
+}
+
+function mergedSet(set: CellSet, classOf: readonly number[], classes: number): CellSet {
+  const rows = Array.from({ length: classes }, () => new Uint32Array(set[0]?.length ?? 0));
+  for (const [node, row] of set.entries()) {
+    const own = rows[classOf[node] as number];
+    if (own) addRow(own, row);
+  }
+  return rows;
 }
 
 /** After the last stage only the flag counts. */
-function byFlag(surely: readonly boolean[]): [classOf: number[], flags: boolean[]] {
+function byFlag(surely: readonly boolean[]): { of: number[]; flags: boolean[] } {
   const flags = [...new Set(surely)];
-  return [surely.map((flag) => flags.indexOf(flag)), flags];
+  return { of: surely.map((flag) => flags.indexOf(flag)), flags };
 }
 
 /** Classes of nodes by their rows; -1 for a node that leads nowhere. Where nobody comes under some readings, a row may be

@@ -1,11 +1,12 @@
 /** shared/decide/sweep.ts - once forward and once backward over all stages, and everything asked is counted.
  *  May import: siblings in shared/decide. When a crux leaves play, the assignments leading to each cell times those leading
  *  on from it are those that take its reading there: each share is counted at that one event. */
-import { type Block, emptyBlock, nonZero, numberAt } from "./blocks.ts";
-import { type Pairs, sumsOfProducts } from "./dot.ts";
-import { type Course, Frontiers } from "./frontiers.ts";
-import { type Later, laterBefore, laterBeforeEntering } from "./later.ts";
-import type { Layer, LeaveLayer } from "./layers.ts";
+import { type Block, emptyBlock, numberAt } from "./blocks.ts";
+import type { Course } from "./course.ts";
+import { sumsOfProducts } from "./dot.ts";
+import { Frontiers } from "./frontiers.ts";
+import { type Later, laterBefore } from "./later.ts";
+import type { Layer } from "./layers.ts";
 import type { Link } from "./links.ts";
 import type { Together } from "./together.ts";
 import { type Trail, Trails } from "./trails.ts";
@@ -29,34 +30,41 @@ interface On {
 
 /** What occurs together is noted in `together`. */
 export function sweep(course: Course, together: Together, witnesses: number): Swept {
-  const { layers, automaton, puzzle } = course;
+  const { layers, puzzle } = course;
   const frontiers = new Frontiers(course);
-  const last = frontiers.at(layers.length);
-  const trails = new Trails(last, witnesses);
+  const { last } = frontiers;
+  const trails = new Trails(last.cells, witnesses);
   const shares: Swept["shares"] = [];
-  let on = atTheEnd(course, frontiers);
+  const flags = flagsAtTheEnd(course);
+  let on = atTheEnd(course, frontiers, flags);
   for (let index = layers.length - 1; index >= 0; index -= 1) {
     const layer = layers[index] as Layer;
-    const link = frontiers.link(index);
-    if (layer.is === "leave" && link.is === "join") {
-      const leading = frontiers.at(index);
-      const pairs = pairsOf(leading, on.holding, layer, link.to as Int32Array);
-      const radix = puzzle.radix[layer.crux] as number;
-      const holding = sumsOfProducts(leading, on.holding, pairs, radix);
-      const surelyHolding = on.surely ? sumsOfProducts(leading, on.surely, pairs, radix) : holding;
-      shares[layer.crux] = { holding, surelyHolding };
-      meet(together, layer, pairs, on.later);
+    const { leading, link } = frontiers.at(index);
+    if (link.is === "leave") {
+      const radix = puzzle.radix[link.layer.crux] as number;
+      const holding = sumsOfProducts(leading, on.holding, link, radix);
+      const surelyHolding = on.surely ? sumsOfProducts(leading, on.surely, link, radix) : holding;
+      shares[link.layer.crux] = { holding, surelyHolding };
+      meet(together, link, on.later);
     }
-    if (trails.any) trails.back(layer, link, frontiers.at(index));
-    on = back(on, { layer, link, index, frontiers, together });
+    trails.back(link);
+    on = {
+      holding: frontiers.before(index, link, on.holding),
+      surely: on.surely && frontiers.before(index, link, on.surely),
+      later: laterBefore(on.later, link, (value) => (layer.is === "enter" ? together.bit(layer.crux, value) : 0)),
+    };
   }
   const total = (counted: (surely: boolean) => boolean): bigint =>
-    (automaton.surely.at(-1) ?? []).reduce((sum, flag, node) => (counted(flag) ? sum + numberAt(last, node) : sum), 0n);
+    flags.reduce((sum, flag, cell) => (counted(flag) ? sum + numberAt(last, cell) : sum), 0n);
   return { holding: total(() => true), surelyHolding: total((flag) => flag), shares, trails: trails.all };
 }
 
-function atTheEnd({ layers, automaton }: Course, { sizes }: Frontiers): On {
-  const flags = automaton.surely.at(-1) ?? [];
+/** Of each cell of the last frontier: whether it surely holds. There is one combination, so a cell is a node. */
+function flagsAtTheEnd({ automaton, cells }: Course): boolean[] {
+  return (automaton.surely.at(-1) ?? []).filter((_, node) => cells.at(-1)?.[node]?.[0] === 1);
+}
+
+function atTheEnd({ layers, automaton }: Course, { sizes }: Frontiers, flags: readonly boolean[]): On {
   const bits = sizes.backward[layers.length] as number;
   const holding = emptyBlock(flags.length, bits);
   holding.limbs[0]?.fill(1);
@@ -66,69 +74,23 @@ function atTheEnd({ layers, automaton }: Course, { sizes }: Frontiers): On {
   return { holding, surely, later: [] };
 }
 
-interface Event {
-  layer: Layer;
-  link: Link;
-  index: number;
-  frontiers: Frontiers;
-  together: Together;
-}
-
-function back({ holding, surely, later }: On, { layer, link, index, frontiers, together }: Event): On {
-  const before = {
-    holding: frontiers.before(link, index, holding),
-    surely: surely && frontiers.before(link, index, surely),
-  };
-  if (link.is === "join") return { ...before, later: laterBefore(later, link.to) };
-  if (layer.is !== "enter") throw new TypeError("Only a crux that enters splits cells.");
-  const bits = layer.value.map((value) => together.bit(layer.crux, value));
-  const split = { from: link.from, before: link.before, alive: nonZero(holding), bits };
-  return { ...before, later: laterBeforeEntering(later, split) };
-}
-
-/** The cells before a crux leaves that are reached and lead on to something that holds. */
-function pairsOf(leading: Block, on: Block, { crux, columns }: LeaveLayer, to: Int32Array): Pairs {
-  const [reached, alive] = [nonZero(leading), nonZero(on)];
-  const column = columns.get(crux) as Uint16Array;
-  let found = 0;
-  const [first, second] = [new Int32Array(to.length), new Int32Array(to.length)];
-  const value = new Uint16Array(to.length);
-  for (let cell = 0; cell < to.length; cell += 1) {
-    const goal = to[cell] as number;
-    if (reached[cell] !== 1 || alive[goal] !== 1) continue;
-    first[found] = cell;
-    second[found] = goal;
-    value[found] = column[cell % column.length] as number;
-    found += 1;
-  }
-  return { first: first.subarray(0, found), second: second.subarray(0, found), value: value.subarray(0, found) };
-}
-
 /** Notes what the readings of a crux that leaves occur with: what is in play beside it, and what is still to come. What
  *  left before has noted it already. */
-function meet(together: Together, { crux, columns }: LeaveLayer, pairs: Pairs, later: Later): void {
-  const combinations = columns.get(crux)?.length as number;
-  const seen = new Uint8Array(combinations);
-  const words = new Map<number, Uint32Array>();
-  for (let pair = 0; pair < pairs.first.length; pair += 1) {
-    seen[(pairs.first[pair] as number) % combinations] = 1;
-    const value = pairs.value[pair] as number;
-    const own = words.get(value) ?? new Uint32Array(later.length);
-    words.set(value, own);
-    for (let word = 0; word < later.length; word += 1) {
-      own[word] = (own[word] as number) | (later[word]?.[pairs.second[pair] as number] as number);
+function meet(together: Together, { layer, to, value, seen }: Link & { is: "leave" }, later: Later): void {
+  const { crux, columns } = layer;
+  for (const [index, word] of later.entries()) {
+    const words = new Uint32Array(value.reduce((most, one) => Math.max(most, one), 0) + 1);
+    for (let cell = 0; cell < to.length; cell += 1) {
+      const own = value[cell] as number;
+      words[own] = (words[own] as number) | (word[to[cell] as number] as number);
     }
+    for (const [own, bits] of words.entries()) together.addWord(together.bit(crux, own), index, bits);
   }
-  for (const [value, own] of words) together.addAll(together.bit(crux, value), own);
-  const column = columns.get(crux) as Uint16Array;
-  for (const [other, values] of columns) {
+  const own = columns.get(crux) as Uint16Array;
+  for (const [other, column] of columns) {
     if (other === crux) continue;
-    for (let combination = 0; combination < combinations; combination += 1) {
-      if (seen[combination] !== 1) continue;
-      together.add(
-        together.bit(crux, column[combination] as number),
-        together.bit(other, values[combination] as number),
-      );
+    for (const combination of seen) {
+      together.add(together.bit(crux, own[combination] as number), together.bit(other, column[combination] as number));
     }
   }
 }

@@ -2,8 +2,9 @@
  *  May import: siblings in shared/decide. Where too many combinations of readings would be in play at once, the crux that
  *  stays longest is held outside: the puzzle is counted once for each of its values, and the counts add up. Where even
  *  that is too much, parts stay uncounted and are named. */
-import { type Automaton, automatonOf } from "./automaton.ts";
+import { type Automaton, automatonOf, getsThrough } from "./automaton.ts";
 import { type Broken, brokenOf, sortedBroken } from "./broken.ts";
+import { liveCells } from "./course.ts";
 import type { IndexedPuzzle } from "./indexed.ts";
 import { type Layers, layersOf } from "./layers.ts";
 import { merged } from "./merged.ts";
@@ -117,11 +118,13 @@ class Tallying {
 
   private add(values: Values, { layers, inPlay }: Layers, automaton: Automaton): void {
     const { tally, puzzle } = this;
-    const small = automaton.any ? merged(automaton) : automaton;
-    const course = { puzzle, values, layers, automaton: small };
+    const through = getsThrough(automaton);
+    const small = through ? merged(layers, automaton) : automaton;
+    const cells = through ? liveCells(layers, small) : automaton.reached;
+    const course = { puzzle, values, layers, automaton: small, cells };
     tally.peaks.inPlay = Math.max(tally.peaks.inPlay, inPlay);
     tally.peaks.states = Math.max(tally.peaks.states, small.nodes);
-    if (!automaton.any) {
+    if (!through) {
       if (tally.holding === 0n) tally.broken.push(...brokenOf(course));
       return;
     }

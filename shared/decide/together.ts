@@ -25,11 +25,9 @@ export class Together {
     set(this.rows[second], first);
   }
 
-  /** All bits set in the words, with this one. */
-  addAll(first: number, words: Uint32Array): void {
-    for (const [index, word] of words.entries()) {
-      for (let rest = word; rest !== 0; rest &= rest - 1) this.add(first, index * 32 + 31 - Math.clz32(rest & -rest));
-    }
+  /** With all bits set in a word; the word holds bits from 32 * `index`. */
+  addWord(first: number, index: number, word: number): void {
+    for (let rest = word; rest !== 0; rest &= rest - 1) this.add(first, index * 32 + 31 - Math.clz32(rest & -rest));
   }
 
   has(first: number, second: number): boolean {
