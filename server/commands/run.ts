@@ -20,6 +20,7 @@ import { importText } from "./import.ts";
 import { letter } from "./letter.ts";
 import { exercises, passages, works } from "./lists.ts";
 import { editions, paper } from "./paper.ts";
+import { plan } from "./plan.ts";
 import { schemas } from "./schemas.ts";
 
 const COMMANDS: readonly Command[] = [
@@ -28,6 +29,7 @@ const COMMANDS: readonly Command[] = [
   passages,
   importText,
   drill,
+  plan,
   letter,
   paper,
   editions,

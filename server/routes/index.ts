@@ -21,6 +21,7 @@ import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
 import { sendFound } from "./find.ts";
 import { acceptFile, previewFile } from "./imports.ts";
 import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
+import { sendPlan } from "./plans.ts";
 import { sendPublishedSchema } from "./published.ts";
 import { sendStyles } from "./styles.ts";
 import { refuseAddress, sendWindow } from "./window.ts";
@@ -43,6 +44,8 @@ export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/exercises/:id", sendExercise(desk));
   app.get("/api/exercises/:id/drill.json", sendDrillJson(desk));
   app.get("/api/exercises/:id/drill.html", sendDrillPage(desk));
+  app.get("/api/exercises/:id/plan.svg", sendPlan(desk, "svg"));
+  app.get("/api/exercises/:id/plan.png", sendPlan(desk, "png"));
 
   app.get("/api/paper.:form", sendPaper(desk));
   app.get("/api/styles", sendStyles(desk));

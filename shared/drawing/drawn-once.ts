@@ -90,7 +90,7 @@ function withoutDrawn(stretch: Interval, carrier: Carrier): Interval[] {
   const round = carrier.is === "circle";
   // More than one lap in a piece lies over itself.
   const [from, to] = round ? [stretch[0], Math.min(stretch[1], stretch[0] + FULL_TURN)] : stretch;
-  const turns = round ? [-2, -1, 0, 1, 2].map((turn) => turn * FULL_TURN) : [0];
+  const turns = round ? [-3, -2, -1, 0, 1, 2, 3].map((turn) => turn * FULL_TURN) : [0];
   const copies = carrier.drawn.flatMap(([a, b]) => turns.map((turn): Interval => [a + turn, b + turn]));
   let rests: Interval[] = [[from, to]];
   for (const [a, b] of copies) {

@@ -28,7 +28,7 @@ export interface Drawn {
 }
 
 /** What it costs to stand a spot later in the list, to lie over a place of a line, over a share of an area, outside. */
-const COST = { later: 0.2, point: 0.5, area: 12, outside: 100 };
+const COST = { later: 0.2, point: 0.5, area: 30, outside: 100 };
 /** Rounds in which each label looks again for the best spot among the others. */
 const ROUNDS = 3;
 

@@ -30,7 +30,9 @@ export function shape(name: string, attributes: Attributes, content: Piece = nul
       : [html` ${key}="${typeof value === "number" ? rounded(value) : xmlCharacters(value)}"`],
   );
   const tag = html`${name}`;
-  return content === null ? html`<${tag}${listed}/>` : html`<${tag}${listed}>${content}</${tag}>`;
+  if (content === null) return html`<${tag}${listed}/>`;
+  const inner = typeof content === "string" ? xmlCharacters(content) : content;
+  return html`<${tag}${listed}>${inner}</${tag}>`;
 }
 
 /** To the thousandth, without a minus before nothing. */
