@@ -3,6 +3,7 @@
  *  paper gives the same bytes, whatever the hour, the place and the language of the machine. */
 import type { Paper } from "../../../schema/paper.ts";
 import { done, type Outcome, refused } from "../../errors.ts";
+import { writeDocx } from "./docx/write-docx.ts";
 import { placesOf } from "./paper-places.ts";
 import { writePdf } from "./pdf/write-pdf.ts";
 
@@ -19,6 +20,6 @@ export async function writePaper(paper: Paper, as: PaperForm): Promise<Outcome<U
       `Every citation must lead somewhere; in “${paper.title}” ${places.dangling.length} do not: ${list}. Mend or remove them, then print again.`,
     );
   }
-  if (as !== "pdf") throw new RangeError(`Not written yet: ${as}.`);
-  return done(writePdf(paper, places));
+  if (as === "html") throw new RangeError(`Not written yet: ${as}.`);
+  return done(as === "pdf" ? writePdf(paper, places) : await writeDocx(paper, places));
 }
