@@ -3,13 +3,15 @@
 import type { Drill } from "../../schema/drill.ts";
 import type { Passage } from "../../schema/work.ts";
 import { formatReference } from "../cite/format-reference.ts";
-import type { CompiledElement } from "./compile-element.ts";
 import type { ExerciseRows } from "./exercise-rows.ts";
 import { unmarkedWords } from "./unmarked-words.ts";
 
 /** The whole of it is treated only where no part is noted as untreated, no passage is without marks, and no words are
  *  left that nothing is said of. */
-export function treatedPart(rows: ExerciseRows, elements: readonly CompiledElement[]): Drill["treated"] {
+export function treatedPart(
+  rows: ExerciseRows,
+  elements: readonly { drill: Pick<Drill["elements"][number], "number" | "is"> }[],
+): Drill["treated"] {
   const steps = elements.filter(({ drill }) => drill.number !== null).length;
   const untreatedParts = elements.filter(({ drill }) => drill.is === "untreated").length;
   const untreated = passagesNotedUntreated(rows);

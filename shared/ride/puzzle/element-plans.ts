@@ -19,7 +19,7 @@ import { type FoundGround, groundOf } from "../ground-of.ts";
 import { planStages } from "../plan.ts";
 import type { CompiledPart, PartOf } from "../sources.ts";
 import { ByReadings } from "./by-readings.ts";
-import { type StagePlan, stagePlanOf } from "./stage-plan.ts";
+import { type StagePlan, type Surroundings, stagePlanOf } from "./stage-plan.ts";
 
 /** What one element does under some readings. */
 export interface ElementPlan {
@@ -37,8 +37,7 @@ export interface PlanSources {
   exercise: string;
   way: Way;
   variant: Variant | null;
-  /** Codes of the rules that bar. */
-  bars: ReadonlySet<string>;
+  around: Surroundings;
 }
 
 /** An exercise as its elements are planned under readings. */
@@ -139,7 +138,9 @@ export class ElementPlans {
       return made;
     };
     const own: CompiledPart = { elements: [compiled], base: this.#base(home, readingOf) };
-    const stages = planStages(own, partOf, ground, false).map((plan) => stagePlanOf(plan, ground, this.#sources.bars));
+    const stages = planStages(own, partOf, ground, false).map((plan) =>
+      stagePlanOf(plan, ground, this.#sources.around),
+    );
     const key = JSON.stringify([stages.map((stage) => stage.key), objects]);
     return { key, present: true, stages, objects };
   }

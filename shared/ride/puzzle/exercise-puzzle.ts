@@ -1,128 +1,110 @@
 /** shared/ride/puzzle/exercise-puzzle.ts - the rows of exercises as a puzzle for shared/decide.
  *  May import: schema types, shared/decide, shared/drill, shared/ride, siblings. Keeps rules P1-P9
- *  (shared/ride/puzzle/RULES.md). */
+ *  (shared/ride/puzzle/RULES.md). Pure: the same rows in any order give the same puzzle. */
+import type { Reading } from "../../../schema/crux.ts";
 import type { Rows } from "../../../schema/record.ts";
-import type { Puzzle, Stage, Tie } from "../../decide/puzzle.ts";
-import { citationsOf } from "../../drill/citations.ts";
-import { type ExerciseRows, exerciseRows } from "../../drill/exercise-rows.ts";
-import { rideWithContext } from "../ride-exercise.ts";
-import { findingsOf } from "../rules/index.ts";
-import type { WeighedCrux, WeighedExercise, WeighOptions } from "./weighed.ts";
+import type { ExerciseRows } from "../../drill/exercise-rows.ts";
+import { compareRanked } from "../../rank.ts";
+import { apparatusOf } from "./apparatus.ts";
+import { type ExercisePart, exercisePart } from "./exercise-part.ts";
+import { mendedRows } from "./mended-rows.ts";
+import { PuzzleMemory } from "./puzzle-memory.ts";
+import { StageRides } from "./ride-on.ts";
+import { treatedWords } from "./treated-words.ts";
+import { type WeighedCruxes, weighCruxes } from "./weigh-cruxes.ts";
+import type { Problem, WeighedCrux, WeighedExercise, WeighOptions } from "./weighed.ts";
 
-/** Throws RangeError when an exercise or the variant is not among the rows. */
+/** Several exercises are stages one after another, each from its own beginning. Throws RangeError when an exercise or the
+ *  variant is not among the rows, or no exercise is asked for. */
 export function exercisePuzzle(rows: Rows, exercises: readonly string[], options: WeighOptions = {}): WeighedExercise {
-  const laid = exercises.map((id) => exerciseRows(rows, id));
-  const [home] = laid;
+  const mended = mendedRows(rows, exercises);
+  const readingsOf = readingsIn(mended.rows);
+  const parts = exercises.map((id) => exercisePart(mended.rows, id, readingsOf, options));
+  const [home] = parts;
   if (home === undefined) throw new RangeError("At least one exercise was expected.");
-  const cruxes = cruxesOf(home, exercises);
-  const ids = cruxes.map(({ id }) => id);
-  const stages = laid.flatMap((one) => stagesOf(rows, one, ids, options));
+  const weighed = weighCruxes(
+    home.laid,
+    parts.flatMap(({ bearings }) => bearings),
+  );
+  const counted = new Set(weighed.cruxes.map(({ id }) => id));
+  const memory = options.memory ?? new PuzzleMemory();
+  const { cruxes, requires, excludes, classes } = weighed;
+  const stages = parts.flatMap(({ world, stages: stagesOf }) =>
+    stagesOf(new StageRides(world, memory.before(world)), counted),
+  );
   return {
-    puzzle: puzzleOf(
-      home,
-      cruxes,
-      stages.map(({ stage }) => stage),
-    ),
-    classes: new Map(
-      cruxes.map(({ id, readings }) => [id, readings.map((one) => ({ reading: one.id, members: [one.id] }))]),
-    ),
-    apparatus: [],
-    problems: [],
-    stages: stages.map(({ told }) => told),
-    cruxes,
-    treated: "",
+    puzzle: { cruxes, requires, excludes, start: ["start"], stages },
+    classes,
+    apparatus: apparatusOf(home.laid, exercises, weighed, readingsOf),
+    problems: [...mended.problems, ...equalReadings(home.laid, weighed)],
+    stages: parts.flatMap(({ told }) => told),
+    cruxes: toldCruxes(home.laid, parts, weighed),
+    treated: treatedWords(parts),
     rows,
     exercises,
   };
 }
 
-function cruxesOf(rows: ExerciseRows, exercises: readonly string[]): WeighedCrux[] {
-  return rows
-    .all("cruxes")
-    .filter(({ exercise, id }) => (exercise === null || exercises.includes(exercise)) && rows.readingsOf(id).length > 0)
-    .map((crux) => ({
-      id: crux.id,
-      title: crux.title,
-      exercise: crux.exercise,
-      leftFree: crux.leftFree !== null,
-      readings: rows.readingsOf(crux.id).map(({ id, title, status, confidence }) => ({
-        id,
-        title,
+/** The readings of each crux that are tried: those not ruled out; all of them where every one is. */
+function readingsIn(rows: Rows): (crux: string) => readonly string[] {
+  const byCrux = new Map<string, Reading[]>();
+  for (const { value } of rows.readings ?? []) byCrux.set(value.crux, [...(byCrux.get(value.crux) ?? []), value]);
+  const tried = new Map(
+    [...byCrux].map(([crux, readings]) => {
+      const ranked = readings.sort(compareRanked);
+      const open = ranked.filter(({ status }) => status.is !== "ruled out");
+      return [crux, (open.length > 0 ? open : ranked).map(({ id }) => id)];
+    }),
+  );
+  return (crux) => tried.get(crux) ?? [];
+}
+
+/** Cruxes that are counted, in the order in which they first bear; then those that only hang on others. */
+function toldCruxes(
+  rows: ExerciseRows,
+  parts: readonly ExercisePart[],
+  { cruxes, classes }: WeighedCruxes,
+): WeighedCrux[] {
+  const bearing = new Set(parts.flatMap(({ bearings }) => bearings.flatMap((one) => one.asked)));
+  const known = new Set(cruxes.map(({ id }) => id));
+  const order = [...new Set([...[...bearing].filter((id) => known.has(id)), ...known])];
+  return order.flatMap((id): WeighedCrux[] => {
+    const crux = rows.cruxes.get(id);
+    if (crux === undefined) return [];
+    const first = new Map(
+      (classes.get(id) ?? []).flatMap(({ reading, members }) => members.map((one) => [one, reading] as const)),
+    );
+    const readings = rows.readingsOf(id).map((reading) => {
+      const { status } = reading;
+      const same = first.get(reading.id) ?? reading.id;
+      return {
+        id: reading.id,
+        title: reading.title,
         status: status.is,
         condition: status.is === "adopted" ? status.condition : "",
-        sameAs: null,
-        confidence,
-      })),
-      citations: citationsOf(rows, "cruxes", crux.id),
-    }));
-}
-
-function puzzleOf(rows: ExerciseRows, cruxes: readonly WeighedCrux[], stages: Stage[]): Puzzle {
-  const known = new Set(cruxes.map(({ id }) => id));
-  const ties = (which: "requires" | "excludes"): Tie[] =>
-    cruxes.flatMap(({ id }) =>
-      rows
-        .readingsOf(id)
-        .flatMap((reading) =>
-          reading[which]
-            .filter(({ crux }) => known.has(crux))
-            .map(({ crux, readings }) => ({ crux: id, reading: reading.id, of: { crux, readings } })),
-        ),
-    );
-  return {
-    cruxes: cruxes.map(({ id, readings }) => ({
-      id,
-      readings: readings.map((one) => one.id),
-      ruledOut: readings.filter(({ status }) => status === "ruled out").map((one) => one.id),
-      arisesWhen: (rows.cruxes.get(id)?.arisesWhen ?? [])
-        .filter(({ crux }) => known.has(crux))
-        .map(({ crux, readings: of }) => ({ crux, readings: of })),
-    })),
-    requires: ties("requires"),
-    excludes: ties("excludes"),
-    start: ["start"],
-    stages,
-  };
-}
-
-function stagesOf(rows: Rows, laid: ExerciseRows, cruxes: readonly string[], options: WeighOptions) {
-  const rides = new Map<string, ReadonlyMap<string, { rule: string; sure: boolean; bars: boolean }[]>>();
-  const ride = (readingOf: (crux: string) => string | null) => {
-    const choice = cruxes.flatMap((crux) => {
-      const reading = readingOf(crux);
-      return reading === null ? [] : [{ crux, reading }];
+        sameAs: same === reading.id ? null : same,
+        confidence: reading.confidence,
+      };
     });
-    const key = JSON.stringify(choice);
-    const held = rides.get(key);
-    if (held) return held;
-    const { ridden, context } = rideWithContext(rows, laid.exercise.id, { ...options, choice });
-    const hits = new Map<string, { rule: string; sure: boolean; bars: boolean }[]>();
-    for (const { rule, severity, verdict, waived, element } of findingsOf(ridden, context, {
-      compareReadings: false,
-    })) {
-      if (waived !== null) continue;
-      const list = hits.get(element) ?? [];
-      list.push({ rule, sure: verdict === "broken", bars: severity === "bars" });
-      hits.set(element, list);
-    }
-    rides.set(key, hits);
-    return hits;
-  };
-  return laid.elements.map((element) => ({
-    stage: {
-      id: element.id,
-      touches: cruxes,
-      run: (state: string, readingOf: (crux: string) => string | null) => {
-        const hits = (ride(readingOf).get(element.id) ?? []).filter(({ sure }) => sure);
-        return [{ state, hits: hits.map(({ rule, bars }) => ({ rule, bars })) }];
-      },
-    },
-    told: {
-      id: element.id,
-      exercise: laid.exercise.id,
-      element: element.id,
-      number: null,
-      title: "title" in element ? element.title : "",
-    },
-  }));
+    return [{ id, title: crux.title, exercise: crux.exercise, leftFree: crux.leftFree !== null, readings }];
+  });
+}
+
+/** Readings of equal effect are counted as one, and said to be. */
+function equalReadings(rows: ExerciseRows, { classes }: WeighedCruxes): Problem[] {
+  return [...classes].flatMap(([crux, list]) =>
+    list.flatMap(({ members }): Problem[] => {
+      if (members.length < 2) return [];
+      const titles = rows
+        .readingsOf(crux)
+        .filter(({ id }) => members.includes(id))
+        .map(({ title }) => `“${title}”`);
+      const sentence = `The readings ${listed(titles)} of “${rows.cruxes.get(crux)?.title ?? ""}” do the same to the ride, so they are counted as one. If they mean different things, write down what each has the rider do.`;
+      return [{ kind: "cruxes", id: crux, code: "readings_of_equal_effect", sentence }];
+    }),
+  );
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
 }

@@ -7,7 +7,7 @@ import type { Kind, RecordOf, Row, Rows } from "../../../schema/record.ts";
 import type { Slot, SlotAddress } from "../../../schema/slot.ts";
 import { slotLabel } from "../../drill/slot-labels.ts";
 import { compareRanked } from "../../rank.ts";
-import { sumOfDecimals } from "./decimals.ts";
+import { isOverOne, sumOfDecimals } from "./decimals.ts";
 import type { Problem } from "./weighed.ts";
 
 export interface MendedRows {
@@ -75,7 +75,7 @@ function checkReadings(crux: Crux, readings: readonly Reading[], say: Say): void
       status.is === "ruled out" || confidence === null ? [] : [confidence],
     ),
   );
-  if (total.numerator > total.denominator)
+  if (isOverOne(total))
     say(
       "cruxes",
       crux.id,

@@ -3,10 +3,10 @@
  *  (shared/ride/puzzle/RULES.md): what comes out is what the whole ride would say of this stage. */
 
 import { pathOf } from "../../ground/path.ts";
-import type { Point } from "../../ground/plane.ts";
-import { poseAtTime, type TimedPath } from "../../ground/timed-path.ts";
+import { poseOn } from "../../ground/piece.ts";
+import type { Point, Pose } from "../../ground/plane.ts";
 import type { ControlState } from "../../hands/state.ts";
-import { Course, RIDE_TOLERANCE, type Setting, standing } from "../course.ts";
+import { Course, type Drafted, RIDE_TOLERANCE, type Setting, standing } from "../course.ts";
 import { contextIn } from "../follow.ts";
 import { stageOn } from "../one-stage.ts";
 import type { Ridden, RiddenStage } from "../ridden.ts";
@@ -20,6 +20,7 @@ import { threatsOf } from "../threats-of.ts";
 import type { PuzzleWorld } from "./puzzle-world.ts";
 import { type Remembered, wayKeyOf } from "./remembered.ts";
 import type { StagePlan } from "./stage-plan.ts";
+import { StateTable } from "./state-table.ts";
 
 /** What a rule says of a stage, where it is not kept; several of one rule and thing come once each. */
 export interface Verdict {
@@ -46,22 +47,34 @@ interface LaidPath {
   judged: Map<RideRule, readonly Judgement[]>;
 }
 
-/** Rides stages, each from each state once. One may be kept as long as its world stays the same. */
+/** What was ridden before. It may be kept from one puzzle to the next as long as the key of the world is the same. */
+export class RiddenBefore {
+  readonly states = new StateTable();
+  readonly ridden = new Map<string, Map<string, RiddenOn>>();
+  readonly paths = new Map<string, Map<string, LaidPath>>();
+}
+
+/** Rides stages, each from each state once. */
 export class StageRides {
   readonly #world: PuzzleWorld;
-  readonly #ridden = new Map<string, Map<string, RiddenOn>>();
-  readonly #paths = new Map<string, Map<string, LaidPath>>();
+  readonly #before: RiddenBefore;
 
-  constructor(world: PuzzleWorld) {
+  constructor(world: PuzzleWorld, before: RiddenBefore) {
     this.#world = world;
+    this.#before = before;
   }
 
-  ride(stage: StagePlan, held: Remembered, heldKey: string): RiddenOn {
-    const known = tableOf(this.#ridden, stage.key);
-    const found = known.get(heldKey);
+  get states(): StateTable {
+    return this.#before.states;
+  }
+
+  ride(stage: StagePlan, held: Remembered): RiddenOn {
+    const known = tableOf(this.#before.ridden, stage.key);
+    const name = this.states.nameOf(held);
+    const found = known.get(name);
     if (found !== undefined) return found;
     const made = this.#rideAnew(stage, held);
-    known.set(heldKey, made);
+    known.set(name, made);
     return made;
   }
 
@@ -88,7 +101,7 @@ export class StageRides {
       ? "not told"
       : moments.reduce((story, moment) => storyAfter(story, moment, context), held.carried.reins);
     const holds = untreated ? NO_HOLDS : (moments.at(-1)?.holds ?? held.carried.holds);
-    const ownFrom = ride.timed.times[ridden.pieces.from + ridden.joined] ?? ridden.from;
+    const own = laid.path.drafted.slice(ridden.joined);
     return {
       after: {
         ...held,
@@ -99,8 +112,8 @@ export class StageRides {
         goingOn: new Set(told.flatMap(({ goingOn }) => goingOn)),
       },
       verdicts: told.flatMap(({ verdicts }) => verdicts),
-      from: pointAt(ride.timed, ownFrom),
-      to: pointAt(ride.timed, ridden.to),
+      from: placeOf(own[0], 0, laid.after.pose),
+      to: placeOf(own.at(-1), 1, laid.after.pose),
       refused: ridden.refused.length > 0,
       before: held.state,
     };
@@ -124,7 +137,7 @@ export class StageRides {
   }
 
   #pathFor(stage: StagePlan, held: Remembered): LaidPath {
-    const table = tableOf(this.#paths, stage.pathKey);
+    const table = tableOf(this.#before.paths, stage.pathKey);
     const key = wayKeyOf(held);
     const found = table.get(key);
     if (found !== undefined) return found;
@@ -221,7 +234,8 @@ function courseFrom({ pose, last, sizes, began }: Remembered): Course {
   return course;
 }
 
-function pointAt(timed: TimedPath, seconds: number): Point {
-  const { x, y } = poseAtTime(timed, seconds);
+/** The place at a part of a piece; where nothing is ridden, where the horse is. */
+function placeOf(drafted: Drafted | undefined, part: number, pose: Pose): Point {
+  const { x, y } = drafted === undefined ? pose : poseOn(drafted.piece, part);
   return { x, y };
 }

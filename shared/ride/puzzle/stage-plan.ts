@@ -29,7 +29,15 @@ export interface StagePlan {
 /** Codes of rules that look at opponents. */
 const ON_THREATS = ["threat-weapon", "parry-across", "threat-covered"];
 
-export function stagePlanOf(plan: PlannedStage, ground: RidingGround, bars: ReadonlySet<string>): StagePlan {
+/** What of the world a plan is made with. */
+export interface Surroundings {
+  /** Codes of the rules that bar. */
+  bars: ReadonlySet<string>;
+  /** Holds whose place for the rein hand is in a crux: one that is in force may be any of them. */
+  holdsInCrux: readonly string[];
+}
+
+export function stagePlanOf(plan: PlannedStage, ground: RidingGround, { bars, holdsInCrux }: Surroundings): StagePlan {
   const ordinals = new Map<string, string>();
   for (const { id } of plan.acts) if (!ordinals.has(id)) ordinals.set(id, `#${ordinals.size}`);
   const ordinal = (id: string): string => ordinals.get(id) ?? "elsewhere";
@@ -41,12 +49,13 @@ export function stagePlanOf(plan: PlannedStage, ground: RidingGround, bars: Read
   const order = plan.acts.map((act) => (isRide(act) ? "r" : isGait(act) ? "g" : act.drill.inherited ? "" : "h"));
   const timings = plan.acts.map(({ known, timing }) => [known.verb, timing]);
   const threats = ON_THREATS.some((code) => bars.has(code)) ? threatsIn(plan) : [];
+  const reinZones = holdsInCrux.map((id) => contextIn(plan).hold(id)?.slots.reinZone);
   return {
     plan,
     ground,
-    key: JSON.stringify([head, told, onGround, holdsIn(plan), threats]),
+    key: JSON.stringify([head, told, onGround, holdsIn(plan), reinZones, threats]),
     pathKey: JSON.stringify([head, horse, order, timings, onGround]),
-    sizesRead: plan.acts.flatMap(sizeRead),
+    sizesRead: plan.acts.flatMap((act) => sizeRead(act, ground)),
   };
 }
 
@@ -131,11 +140,13 @@ function collectWords(value: unknown, words: Set<string>): void {
     for (const part of Object.values(value)) collectWords(part, words);
 }
 
-function sizeRead(act: RiddenAct): string[] {
+function sizeRead(act: RiddenAct, { stations }: RidingGround): string[] {
   const about = slotOf(act.known, "about", "place");
   const size = slotOf(act.known, "size", "length");
   if (about === null || size?.is === "known") return [];
   return possible(about, []).flatMap((place) =>
-    place.is === "station" ? [place.station] : [`words ${plain(place.words)}`],
+    stations
+      .filter(({ id, name }) => (place.is === "station" ? id === place.station : plain(name) === plain(place.words)))
+      .map(({ id }) => id),
   );
 }

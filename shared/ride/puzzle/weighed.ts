@@ -1,15 +1,19 @@
 /** shared/ride/puzzle/weighed.ts - an exercise laid out for counting: the words this folder shares with the Decide room.
  *  May import: types of schema, shared/decide and shared/ride. Keeps rules P1-P9 (shared/ride/puzzle/RULES.md). */
-import type { Citation } from "../../../schema/drill.ts";
 import type { Way } from "../../../schema/guard.ts";
 import type { Kind, Rows } from "../../../schema/record.ts";
 import type { Puzzle } from "../../decide/puzzle.ts";
+import type { PuzzleMemory } from "./puzzle-memory.ts";
 
 export interface WeighOptions {
   /** Default: as the variant has it, else mounted. */
   way?: Way;
   /** Id of a variant of the exercise or the work. */
   variant?: string | null;
+  /** Whether what the text leaves open over a small domain is completed one way and another; default true. */
+  completions?: boolean;
+  /** What was ridden for an earlier puzzle; it is used and added to. The answer is the same with and without. */
+  memory?: PuzzleMemory;
 }
 
 /** One reading of one crux. */
@@ -65,8 +69,6 @@ export interface WeighedCrux {
   leftFree: boolean;
   /** By rank. */
   readings: WeighedReading[];
-  /** Its words. */
-  citations: Citation[];
 }
 
 /** A stage of the puzzle, as people know it. */
@@ -74,6 +76,7 @@ export interface WeighedStage {
   id: string;
   exercise: string;
   element: string;
+  is: "step" | "again" | "untreated";
   /** As printed under the readings the drill takes; null for what has no number, or is not there under them. */
   number: number | null;
   title: string;

@@ -76,7 +76,7 @@ function told(weighed: WeighedExercise, member: Member): ToldMember {
       return {
         ...nothing,
         words: `“${crux?.title ?? ""}” read as “${reading?.title ?? ""}”`,
-        quote: crux?.citations ?? [],
+        quote: [],
         crux: member.crux,
         reading: member.reading,
       };

@@ -1,0 +1,17 @@
+/** shared/ride/puzzle/treated-words.ts - which part of the exercises a count is of, in words.
+ *  May import: shared/drill, types of siblings. */
+import { treatedPart } from "../../drill/treated-part.ts";
+import type { ExercisePart } from "./exercise-part.ts";
+
+/** "" where all of them are treated wholly. */
+export function treatedWords(parts: readonly Pick<ExercisePart, "laid" | "present">[]): string {
+  const sentences = parts.flatMap(({ laid, present }) => {
+    const { sentence } = treatedPart(
+      laid,
+      present.map((drill) => ({ drill })),
+    );
+    if (sentence.startsWith("The whole")) return [];
+    return [parts.length === 1 ? sentence : `${laid.exercise.title}: ${sentence}`];
+  });
+  return sentences.length === 0 ? "" : ["Of the treated part.", ...sentences].join(" ");
+}
