@@ -60,11 +60,11 @@ async function countNow(weighed: Weighing): Promise<void> {
   const plain = await askCount("alarm", weighed, { do: "answer", ask: { ...nothing, asAdopted: false } });
   // A count that fails is told where one asks for it; here it only means that nothing is known.
   if (plain.is !== "done") return;
-  const shares = new Map(plain.value.answer.shares.map((share) => [share.reading, share]));
+  const shares = new Map(plain.value.shares.map((share) => [share.reading, share]));
   counted.value = { shares, adoptedHolds: counted.value?.adoptedHolds ?? null };
   const adopted = await askCount("alarm as adopted", weighed, { do: "answer", ask: { ...nothing, asAdopted: true } });
   if (adopted.is !== "done") return;
-  const { exact, holding } = adopted.value.answer;
+  const { exact, holding } = adopted.value;
   counted.value = { shares, adoptedHolds: exact ? holding !== "0" : null };
 }
 

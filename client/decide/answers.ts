@@ -1,12 +1,19 @@
 /** client/decide/answers.ts - what the Decide room shows, kept current while it is open: what holds under what is picked, what
  *  holds where a pick is let go, why not, and what to settle next. Rows come from the window, counts from the thread. */
 import { computed, effect, signal } from "@preact/signals";
-import type { AnsweredReading, DecideAsk, NextStep, Pick, WhyNot } from "../../shared/ride/puzzle/index.ts";
+import type {
+  AnsweredReading,
+  DecideAnswer,
+  DecideAsk,
+  NextStep,
+  Pick,
+  WhyNot,
+} from "../../shared/ride/puzzle/index.ts";
 import { openExerciseId } from "../state/exercise.ts";
 import { heldWork } from "../state/passage.ts";
 import { all, ranked, rowsNow } from "../state/rows.ts";
 import { askCount, drop, type Told } from "./count-desk.ts";
-import type { Answered, Weighing } from "./count-message.ts";
+import type { LaidOut, Weighing } from "./count-message.ts";
 import { asAdopted, efforts, leftOut, picks, way } from "./wish.ts";
 
 /** The exercises that lie open, in the order of the book; empty while none does. */
@@ -28,8 +35,10 @@ export const askNow = computed<DecideAsk>(() => ({
   without: leftOut.value,
 }));
 
+/** What lies open, laid out for counting. */
+export const laid = signal<LaidOut | null>(null);
 /** The last that was counted; it stays while the next is under way. */
-export const answered = signal<Answered | null>(null);
+export const answered = signal<DecideAnswer | null>(null);
 export const counting = signal(false);
 /** Why there is no count, in a sentence; "" while there is one, or one is under way. */
 export const failure = signal("");
@@ -38,8 +47,7 @@ const beside = signal<readonly AnsweredReading[]>([]);
 
 /** Numbers of every reading, by its id; of a picked crux as if it were not picked. */
 export const shares = computed<ReadonlyMap<string, AnsweredReading>>(() => {
-  const answer = answered.value?.answer;
-  const known = new Map((answer?.shares ?? []).map((share) => [share.reading, share]));
+  const known = new Map((answered.value?.shares ?? []).map((share) => [share.reading, share]));
   const pickedCruxes = new Set(picks.value.map(({ crux }) => crux));
   for (const share of beside.value) if (pickedCruxes.has(share.crux)) known.set(share.reading, share);
   return known;
@@ -82,6 +90,7 @@ export function keepCounting(): () => void {
   return () => {
     for (const end of ends) end();
     for (const asker of ["count", "beside", "why", "next"] as const) drop(asker);
+    laid.value = null;
     answered.value = null;
     next.value = null;
     asked.value = null;
@@ -102,7 +111,10 @@ function countAll(): void {
   if (weighed === null) return;
   counting.value = true;
   stopped.value = false;
-  void askCount("count", weighed, { do: "answer", ask }).then((told) => {
+  const layOut = (now: LaidOut) => {
+    laid.value = now;
+  };
+  void askCount("count", weighed, { do: "answer", ask }, layOut).then((told) => {
     if (told.is === "dropped") return;
     counting.value = false;
     failure.value = told.is === "failed" ? told.sentence : "";

@@ -7,10 +7,10 @@ import { one, ranked } from "../state/rows.ts";
 import { answered } from "./answers.ts";
 import { openInRead, passageOf } from "./goto.ts";
 import { Quoted } from "./quoted.tsx";
+import { citationsFor } from "./words-of.ts";
 
 export function Apparatus() {
-  const now = answered.value;
-  const list = now?.answer.apparatus ?? [];
+  const list = answered.value?.apparatus ?? [];
   if (list.length === 0) return null;
   return (
     <section class="apparatus-list" aria-label="Without effect on the ride">
@@ -24,8 +24,7 @@ export function Apparatus() {
             <span class="ref" aria-hidden="true">
               †
             </span>{" "}
-            {one("cruxes", crux)?.title}{" "}
-            <Quoted citations={now?.cruxes.find(({ id }) => id === crux)?.citations ?? []} brief />
+            {one("cruxes", crux)?.title} <Quoted citations={citationsFor("cruxes", crux)} brief />
             <span class="meta">
               {ranked("readings")
                 .filter((reading) => reading.crux === crux)
@@ -41,7 +40,7 @@ export function Apparatus() {
 }
 
 export function Problems() {
-  const list = answered.value?.answer.problems ?? [];
+  const list = answered.value?.problems ?? [];
   if (list.length === 0) return null;
   return (
     <section class="problems" aria-label="To put right">

@@ -2,7 +2,7 @@
  *  its kind, and a count nobody waits for any longer is broken off. */
 import { signal } from "@preact/signals";
 import { rowsNow } from "../state/rows.ts";
-import type { CountAsk, CountValues, FromCounter, ToCounter, Weighing } from "./count-message.ts";
+import type { CountAsk, CountValues, FromCounter, LaidOut, ToCounter, Weighing } from "./count-message.ts";
 import { NOTHING_HELD, rowsToSend } from "./rows-sent.ts";
 
 /** Who asks; the first of these that waits is served first. */
@@ -27,6 +27,7 @@ interface Waiting {
   weighing: Weighing;
   asked: CountAsk;
   settle: (told: Told<CountValues[keyof CountValues]>) => void;
+  layOut: (laid: LaidOut) => void;
 }
 
 const waiting = new Map<Asker, Waiting>();
@@ -36,15 +37,16 @@ let running: (Waiting & { job: number; since: number; wanted: boolean }) | null 
 let jobs = 0;
 let breakOff: ReturnType<typeof setTimeout> | undefined;
 
-/** Asks under the rows as they are when its turn comes. */
+/** Asks under the rows as they are when its turn comes. `layOut` is told what is counted, before a count is done. */
 export function askCount<D extends CountAsk["do"]>(
   asker: Asker,
   weighing: Weighing,
   asked: Extract<CountAsk, { do: D }>,
+  layOut: (laid: LaidOut) => void = () => undefined,
 ): Promise<Told<CountValues[D]>> {
   drop(asker);
   return new Promise((resolve) => {
-    waiting.set(asker, { asker, weighing, asked, settle: resolve as Waiting["settle"] });
+    waiting.set(asker, { asker, weighing, asked, settle: resolve as Waiting["settle"], layOut });
     serve();
   });
 }
@@ -92,6 +94,10 @@ function counter(): Worker {
 
 function take(message: FromCounter): void {
   if (running === null || message.job !== running.job) return;
+  if (message.is === "laid out") {
+    if (running.wanted) running.layOut(message.laid);
+    return;
+  }
   if (message.is === "progress") {
     if (running.wanted) progress.value = { asker: running.asker, stage: message.stage, of: message.of };
     return;

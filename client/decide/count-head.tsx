@@ -20,7 +20,7 @@ import { WhyNotPart } from "./why-not.tsx";
 import { asAdopted, countAgain, leftOut, letAllGo, letGo, picks, way } from "./wish.ts";
 
 export function CountHead() {
-  const now = answered.value?.answer;
+  const now = answered.value;
   return (
     <div class="count-head">
       <p class="count" aria-live="polite">
@@ -30,7 +30,8 @@ export function CountHead() {
         <p class="meta">
           {now.treated && `${capital(now.treated)} `}
           {!now.exact && `${now.why} `}
-          “Surely” is whatever the text leaves unsaid. A share is a proportion of combinations, not a probability.
+          “Surely” means: however one does what the text leaves unsaid. A share is a proportion of combinations, not a
+          probability.
         </p>
       )}
       <Counting />
@@ -79,7 +80,7 @@ function Counting() {
 
 function UnderWhat() {
   const [list, rules] = [picks.value, leftOut.value];
-  const witness = answered.value?.answer.witness;
+  const witness = answered.value?.witness;
   const [exercise, another] = openExercises.value;
   return (
     <div class="under-what">

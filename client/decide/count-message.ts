@@ -28,14 +28,13 @@ export type CountAsk =
   | { do: "why"; ask: DecideAsk; target: Pick | null }
   | { do: "next"; ask: DecideAsk; questions: Question[]; efforts: Efforts };
 
-/** What holds, with the cruxes and stages it is told of. */
-export interface Answered {
-  answer: DecideAnswer;
+/** The cruxes and stages a count is told of; known before it is done. */
+export interface LaidOut {
   cruxes: WeighedCrux[];
   stages: WeighedStage[];
 }
 export interface CountValues {
-  answer: Answered;
+  answer: DecideAnswer;
   beside: AnsweredReading[];
   why: WhyNot;
   next: NextStep[];
@@ -48,6 +47,8 @@ export interface ToCounter {
   asked: CountAsk;
 }
 export type FromCounter =
+  /** Before a count. */
+  | { job: number; is: "laid out"; laid: LaidOut }
   /** The furthest stage that was looked at, from 1, of so many. */
   | { job: number; is: "progress"; stage: number; of: number }
   | { job: number; is: "done"; value: CountValues[keyof CountValues] }

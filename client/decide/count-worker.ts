@@ -72,7 +72,8 @@ function watchedStage(stage: Stage, index: number, all: readonly Stage[]): Stage
 function answerTo(of: WeighedExercise, asked: CountAsk): CountValues[keyof CountValues] {
   switch (asked.do) {
     case "answer":
-      return { answer: answerDecide(of, asked.ask), cruxes: of.cruxes, stages: of.stages };
+      tell({ job: running, is: "laid out", laid: { cruxes: of.cruxes, stages: of.stages } });
+      return answerDecide(of, asked.ask);
     case "beside":
       return asked.ask.picks.flatMap(({ crux }) => {
         const picks = asked.ask.picks.filter((other) => other.crux !== crux);

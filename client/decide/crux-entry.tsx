@@ -1,7 +1,6 @@
 /** client/decide/crux-entry.tsx - one crux of the table: its words, its readings with their shares, and under them what a person
  *  does about it: decide, look into what was decided, go to its words. */
 import { useSignal } from "@preact/signals";
-import type { WeighedCrux } from "../../shared/ride/puzzle/index.ts";
 import { LeaveFree } from "../read/leave-free.tsx";
 import { ReadingStatus } from "../read/reading-status.tsx";
 import { follow } from "../state/route.ts";
@@ -14,8 +13,9 @@ import { openInRead, passageOf } from "./goto.ts";
 import { Quoted } from "./quoted.tsx";
 import { lastFocused, ReadingRow } from "./reading-row.tsx";
 import { isPicked } from "./wish.ts";
+import { citationsFor } from "./words-of.ts";
 
-export function CruxEntry({ crux: { id, citations } }: { crux: WeighedCrux }) {
+export function CruxEntry({ crux: id }: { crux: string }) {
   const more = useSignal<"decide" | "history" | null>(null);
   const crux = one("cruxes", id);
   if (crux === null) return null;
@@ -46,7 +46,7 @@ export function CruxEntry({ crux: { id, citations } }: { crux: WeighedCrux }) {
         </p>
       </header>
       <p class="crux-words">
-        <Quoted citations={citations} />
+        <Quoted citations={citationsFor("cruxes", id)} />
       </p>
       <Alarm crux={id} />
       <ul class="reading-rows">

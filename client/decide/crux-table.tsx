@@ -3,13 +3,13 @@
 import type { WeighedCrux } from "../../shared/ride/puzzle/index.ts";
 import { follow } from "../state/route.ts";
 import { one } from "../state/rows.ts";
-import { answered } from "./answers.ts";
+import { answered, laid } from "./answers.ts";
 import { CruxEntry } from "./crux-entry.tsx";
 
 export function CruxTable({ byExercise }: { byExercise: boolean }) {
-  const now = answered.value;
+  const now = laid.value;
   if (now === null) return null;
-  const apart = new Set(now.answer.apparatus.map(({ crux }) => crux));
+  const apart = new Set(answered.value?.apparatus.map(({ crux }) => crux));
   const cruxes = now.cruxes.filter(({ id }) => !apart.has(id));
   if (cruxes.length === 0) return <NoCrux some={apart.size > 0} />;
   return (
@@ -19,7 +19,7 @@ export function CruxTable({ byExercise }: { byExercise: boolean }) {
         <div key={exercise ?? ""} class="of-exercise">
           {byExercise && <h2>{exercise === null ? "Of the whole work" : one("exercises", exercise)?.title}</h2>}
           {list.map((crux) => (
-            <CruxEntry key={crux.id} crux={crux} />
+            <CruxEntry key={crux.id} crux={crux.id} />
           ))}
         </div>
       ))}

@@ -56,12 +56,12 @@ function WhatHolds({ of, id }: { of: "exercise" | "work"; id: string | null }) {
           </p>
         )}
         {ready && answered.value && <Problems />}
-        {ready && answered.value && <CruxTable byExercise={of === "work"} />}
+        {ready && <CruxTable byExercise={of === "work"} />}
         {ready && answered.value && <Apparatus />}
       </div>
       {ready && (
         <div class="decide-side">
-          {answered.value && <NextList />}
+          <NextList />
           <QuestionsList />
           <TermsList />
         </div>

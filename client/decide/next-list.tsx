@@ -24,6 +24,7 @@ export function NextList() {
   return (
     <section class="next-list" aria-label="What to settle next">
       <h2>What to settle next</h2>
+      {told === null && <p class="meta">Not counted yet.</p>}
       {told?.is === "failed" && (
         <p class="notice" role="alert">
           {told.sentence}

@@ -5,7 +5,7 @@ import type { RecordOf } from "../../schema/record.ts";
 import { QuestionState } from "../read/question-state.tsx";
 import { all, one } from "../state/rows.ts";
 import { today } from "../state/session.ts";
-import { answered, openExercises } from "./answers.ts";
+import { laid, openExercises } from "./answers.ts";
 import { openInRead, passageOf } from "./goto.ts";
 import { LetterDialog } from "./letter-dialog.tsx";
 
@@ -77,7 +77,7 @@ export function QuestionsList() {
 /** Of the exercises that lie open, of a crux that is counted, and of the whole work. */
 function questionsHere(): Question[] {
   const open = new Set(openExercises.value);
-  const counted = new Set(answered.value?.cruxes.map(({ id }) => id));
+  const counted = new Set(laid.value?.cruxes.map(({ id }) => id));
   return all("questions").filter(
     ({ exercise, crux }) =>
       (exercise === null && crux === null) ||

@@ -87,7 +87,7 @@ function standingWords(crux: RecordOf<"cruxes">, { id, status }: RecordOf<"readi
 
 /** What it cannot stand with, and which reading does the same. */
 function Beside({ reading, share }: { reading: string; share: AnsweredReading | null }) {
-  const pairs = answered.value?.answer.excludedPairs ?? [];
+  const pairs = answered.value?.excludedPairs ?? [];
   const others = pairs.flatMap(({ first, second }) => {
     if (first.reading === reading) return [second];
     return second.reading === reading ? [first] : [];

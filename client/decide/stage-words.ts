@@ -2,9 +2,9 @@
 import { computed } from "@preact/signals";
 import { ruleTable } from "../../shared/ride/rules/index.ts";
 import { all, one } from "../state/rows.ts";
-import { answered, openExercises } from "./answers.ts";
+import { laid, openExercises } from "./answers.ts";
 
-const stages = computed(() => new Map((answered.value?.stages ?? []).map((stage) => [stage.id, stage])));
+const stages = computed(() => new Map((laid.value?.stages ?? []).map((stage) => [stage.id, stage])));
 const rules = computed(() => new Map(ruleTable(all("rules")).map((rule) => [rule.code, rule])));
 
 /** "step 3, The turn"; with several exercises open, of which. */

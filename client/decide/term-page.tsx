@@ -4,6 +4,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { RecordOf } from "../../schema/record.ts";
 import { actWords } from "../../shared/drill/act-words.ts";
+import type { WordsInContext } from "../../shared/text/words-in-context.ts";
 import { Choice } from "../read/choice.tsx";
 import { names, short } from "../read/row-names.ts";
 import { storeFields } from "../read/store-fields.ts";
@@ -11,7 +12,7 @@ import { exerciseRefusal, openWork } from "../state/exercise.ts";
 import { contents } from "../state/passage.ts";
 import { follow } from "../state/route.ts";
 import { one, ranked } from "../state/rows.ts";
-import { answered, failure, keepCounting } from "./answers.ts";
+import { failure, keepCounting, laid } from "./answers.ts";
 import { CountHead } from "./count-head.tsx";
 import { CruxEntry } from "./crux-entry.tsx";
 import { Exceptions } from "./exceptions.tsx";
@@ -64,7 +65,7 @@ async function openWorkOf(term: string | null, works: readonly string[]): Promis
 function Term({ term }: { term: RecordOf<"terms"> }) {
   const places = placesOfTerm(term.id);
   const at = thingsAt("cruxes", places);
-  const cruxes = answered.value?.cruxes.filter(({ id }) => at.includes(id)) ?? [];
+  const cruxes = laid.value?.cruxes.filter(({ id }) => at.includes(id)) ?? [];
   return (
     <main class="decide term-page" id="main">
       <header class="decide-head">
@@ -104,7 +105,7 @@ function Term({ term }: { term: RecordOf<"terms"> }) {
           </p>
         )}
         {cruxes.length > 0 && <CountHead />}
-        {answered.value && cruxes.length === 0 && (
+        {laid.value && cruxes.length === 0 && (
           <p class="empty">
             No crux stands at its words, so the ways to ride do not hang on them: a sense says what the word means here,
             and what is ridden is entered in the steps. Where the word leaves open what is ridden, make its words a crux
@@ -113,7 +114,7 @@ function Term({ term }: { term: RecordOf<"terms"> }) {
         )}
         {cruxes.map((crux) => (
           <div key={crux.id}>
-            <CruxEntry crux={crux} />
+            <CruxEntry crux={crux.id} />
             <Exceptions crux={crux.id} elements={thingsAt("elements", places)} />
           </div>
         ))}
@@ -186,15 +187,7 @@ function Place({ term, place }: { term: RecordOf<"terms">; place: TermPlace }) {
       <div class="words">
         {words.map(({ anchor, layer, context }) => (
           <p key={anchor.id} class={`said in-context ${layer.is}`} lang={layer.language || undefined} dir="auto">
-            <span class="left">
-              {context.cutBefore && "… "}
-              {context.quote.slice(0, context.hits[0]?.from)}
-            </span>
-            <mark>{context.quote.slice(context.hits[0]?.from, context.hits[0]?.to)}</mark>
-            <span class="right">
-              {context.quote.slice(context.hits[0]?.to)}
-              {context.cutAfter && " …"}
-            </span>
+            <InContext context={context} />
           </p>
         ))}
         {lost && <p class="meta">Its words are no longer in the text.</p>}
@@ -209,5 +202,18 @@ function Place({ term, place }: { term: RecordOf<"terms">; place: TermPlace }) {
         take={take}
       />
     </li>
+  );
+}
+
+/** The words, lit, between what stands before and after them on one line. */
+function InContext({ context: { quote, hits, cutBefore, cutAfter } }: { context: WordsInContext }) {
+  const [hit = { from: 0, to: 0 }] = hits;
+  const line = (words: string) => words.replace(/\s/g, " ");
+  return (
+    <>
+      <span class="left">{`${cutBefore ? "… " : ""}${line(quote.slice(0, hit.from))}`}</span>
+      <mark>{line(quote.slice(hit.from, hit.to))}</mark>
+      <span class="right">{`${line(quote.slice(hit.to))}${cutAfter ? " …" : ""}`}</span>
+    </>
   );
 }

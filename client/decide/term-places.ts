@@ -25,7 +25,7 @@ export interface TermPlace {
   lost: boolean;
 }
 
-const AROUND = { before: 70, after: 90 };
+const AROUND = { before: 42, after: 60 };
 
 export const sensesOf = (term: string): RecordOf<"senses">[] => ranked("senses").filter((sense) => sense.term === term);
 

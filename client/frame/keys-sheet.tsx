@@ -9,6 +9,7 @@ const MORE_KEYS: readonly [keys: string, what: string][] = [
   ["Escape", "close the form, the crux, the bar"],
   ["Control Z", "take back what was stored last"],
   ["Control K or /", "find words, steps, questions, or something to do"],
+  ["Up, down, Enter", "in Decide: from reading to reading, pick it or let it go"],
   ["Space, left, right", "in Ride: play, a step back, a step on"],
   ["?", "this page"],
 ];

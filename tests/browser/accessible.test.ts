@@ -44,6 +44,26 @@ describeInBrowser("every room can be read by everybody", () => {
         await page.locator(".desk").waitFor();
       },
     ],
+    [
+      "decide",
+      () => `/decide/${exercises.change}`,
+      ".crux-entry .share-words",
+      async (page) => {
+        await page.locator(".pick").first().click();
+        await page.getByRole("button", { name: "decide…" }).first().click();
+        await page.locator(".to-decide").first().waitFor();
+      },
+    ],
+    [
+      "a letter",
+      () => `/decide/${exercises.change}`,
+      ".letters button",
+      async (page) => {
+        await page.locator(".letters button").first().click();
+        await page.getByLabel("The letter").waitFor();
+      },
+    ],
+    ["a term", () => `/decide/term/${readRows(app.store, "terms")[0]?.value.id}`, ".term-place"],
     ["ride", () => `/ride/${exercises.change}`, ".plan"],
     ["bringing in", () => "/import", "input[type=file]"],
     ["print", () => `/print/${exercises.circle}`, "iframe"],
