@@ -1,6 +1,8 @@
 /** server/demo/book.ts - the invented book that comes with the program, as the edits that create it.
  *  May import: schema types, siblings. The same edits every time: ids are counted, days are written down. */
 import type { Edit } from "../../schema/change.ts";
+import type { DemoFile } from "./boar-drawing.ts";
+import { boarOfStraw } from "./boar-of-straw.ts";
 import { changeUponTheWall } from "./change-upon-the-wall.ts";
 import { circleAboutTheWell } from "./circle-about-the-well.ts";
 import { secondPart } from "./second-part.ts";
@@ -11,8 +13,10 @@ import { twoSpears } from "./two-spears.ts";
 export interface DemoBook {
   work: string;
   /** Ids of the exercises. All are complete but the third, which is only begun. */
-  exercises: { circle: string; change: string; turned: string; spears: string };
+  exercises: { circle: string; change: string; turned: string; spears: string; boar: string };
   edits: Edit[];
+  /** Files that rows name by their hash; they are kept before the edits are written. */
+  files: DemoFile[];
 }
 
 export function demoBook(): DemoBook {
@@ -22,14 +26,11 @@ export function demoBook(): DemoBook {
   const turned = spearCarriedAndTurned(shared, circle);
   const part = secondPart(shared);
   const spears = twoSpears(part, circle);
+  const boar = boarOfStraw(part, circle);
   return {
     work: shared.book.work,
-    exercises: { circle: circle.id, change: change.id, turned: turned.id, spears: spears.id },
+    exercises: { circle: circle.id, change: change.id, turned: turned.id, spears: spears.id, boar: boar.id },
     edits: shared.book.edits(),
+    files: [boar.file],
   };
-}
-
-/** All of the book as one list of `create` edits. */
-export function demoEdits(): Edit[] {
-  return demoBook().edits;
 }

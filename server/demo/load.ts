@@ -2,8 +2,8 @@
  *  May import: schema types, server/store, siblings. */
 import type { Written } from "../../schema/api.ts";
 import type { Outcome } from "../errors.ts";
-import { readHistory, type Store, writeChange } from "../store/index.ts";
-import { demoEdits } from "./book.ts";
+import { putAttachment, readHistory, type Store, writeChange } from "../store/index.ts";
+import { demoBook } from "./book.ts";
 import { demoId } from "./demo-id.ts";
 
 /** Well past the rows' own ids, which count up from 1. */
@@ -14,13 +14,15 @@ const GROUP = demoId(1_000_001);
  *  written, not even where the book was taken out again. `now` is ISO 8601 in UTC. */
 export function loadDemo(store: Store, now: string): Outcome<Written> | null {
   if (readHistory(store, { limit: 1 }).length > 0) return null;
+  const { edits, files } = demoBook();
+  for (const file of files) putAttachment(store, file);
   const request = {
     id: CHANGE,
     who: "Passagework",
     why: "The invented book that comes with Passagework",
     sitting: null,
     group: GROUP,
-    edits: demoEdits(),
+    edits,
   };
   return writeChange(store, request, { now });
 }

@@ -19,7 +19,7 @@ export function setting() {
     source: null,
     invented: true,
   });
-  const texts = witnessesAndTexts(book);
+  const { texts, houseCopy } = witnessesAndTexts(book);
   const things = {
     spear: book.object("shaft", "spear", "A boar-spear.", {
       length: supplied(
@@ -54,10 +54,10 @@ export function setting() {
       },
     },
   );
-  return { book, texts, ...things, ...court(book, texts, things), sitting, turns };
+  return { book, texts, houseCopy, ...things, ...court(book, texts, things), sitting, turns };
 }
 
-function witnessesAndTexts(book: BookBuilder): Revisions {
+function witnessesAndTexts(book: BookBuilder): { texts: Revisions; houseCopy: string } {
   const houseCopy = book.add("witnesses", {
     siglum: "A",
     is: "manuscript",
@@ -91,7 +91,7 @@ function witnessesAndTexts(book: BookBuilder): Revisions {
     urn: "",
   });
   const cameIn = { received: "2026-08-30", attachment: null, note: "" };
-  return {
+  const texts = {
     translation: book.rows.add("revisions", {
       layer: translation,
       label: "first print",
@@ -100,4 +100,5 @@ function witnessesAndTexts(book: BookBuilder): Revisions {
     }),
     original: book.rows.add("revisions", { layer: original, label: "as copied", from: "the photographs", ...cameIn }),
   };
+  return { texts, houseCopy };
 }

@@ -107,6 +107,19 @@ const EXPECTED: [name: keyof typeof exercises, expected: Expected][] = [
       ],
     },
   ],
+  [
+    "boar",
+    {
+      all: 32,
+      holding: 9,
+      forced: ["draws it back (retrahit)"],
+      dead: ["leaves it (relinquit)"],
+      excluded: [
+        ["to the right, off the wall", "he lowers the spear and then turns"],
+        ["slackened, in the left hand still", "with both hands"],
+      ],
+    },
+  ],
 ];
 
 describe.each(EXPECTED)("of the exercise “%s”", (name, expected) => {
