@@ -1,4 +1,5 @@
 export { assignments } from "./assignments.ts";
+export type { Bounds } from "./bounded.ts";
 export { type Count, countByBruteForce } from "./brute-force.ts";
 export * from "./count.ts";
 export * from "./narrowed.ts";

@@ -44,26 +44,21 @@ export interface StageLayer {
 
 export type Layer = EnterLayer | LeaveLayer | StageLayer;
 
-export interface Layers {
-  layers: readonly Layer[];
-  /** The most combinations at once, and the most cruxes with more than one value. */
-  combinations: number;
-  inPlay: number;
-}
-
-/** The same, or, where more than `most` combinations come together, the cruxes that are in play then. */
+/** Layer by layer; or, where more than `most` combinations come together, the cruxes that are in play then and the stage
+ *  that comes next. */
 export function layersOf(
   puzzle: IndexedPuzzle,
   values: readonly (readonly number[])[],
   most: number,
-): Layers | { tooMany: readonly number[] } {
+): Layer[] | { tooMany: readonly number[]; stage: number } {
   const layers: Layer[] = [];
   let columns: Columns = new Map();
   let count = 1;
-  let [combinations, inPlay] = [1, 0];
+  let stage = 0;
   for (const event of schedule(puzzle, values)) {
     if (event.is === "stage") {
       layers.push(stageLayer(puzzle, event.stage, columns, count));
+      stage = event.stage + 1;
       continue;
     }
     const next =
@@ -73,11 +68,9 @@ export function layersOf(
     layers.push(next.layer);
     columns = next.columns;
     count = next.layer.after;
-    if (count > most) return { tooMany: [...columns.keys()] };
-    combinations = Math.max(combinations, count);
-    inPlay = Math.max(inPlay, [...columns.keys()].filter((crux) => (values[crux]?.length ?? 0) > 1).length);
+    if (count > most) return { tooMany: [...columns.keys()], stage };
   }
-  return { layers, combinations, inPlay };
+  return layers;
 }
 
 function enterLayer(

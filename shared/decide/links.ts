@@ -24,6 +24,7 @@ export type Link =
 /** Makes links; its one table is used again from event to event. */
 export class Linker {
   private places = new Int32Array(0);
+  private lastList: { frontier: number; list: CellList } | null = null;
 
   constructor(private readonly course: Course) {}
 
@@ -31,7 +32,7 @@ export class Linker {
     const { layers, automaton, cells } = this.course;
     const layer = layers[index] as Layer;
     const next = cells[index + 1] as CellSet;
-    const [before, after] = [cellsOf(cells[index] as CellSet), cellsOf(next)];
+    const [before, after] = [this.listOf(index), this.listOf(index + 1)];
     const sizes = { before: before.combinations.length, after: after.combinations.length };
     if (layer.is === "stage") {
       const places = this.placesOf(after, layer.after);
@@ -59,6 +60,14 @@ export class Linker {
     const anywhere = emptyRow(layer.before);
     for (const row of cells[index] as CellSet) addRow(anywhere, row);
     return { is: "leave", ...sizes, to: ends, layer, value, seen: bitsOf(anywhere) };
+  }
+
+  /** The cells of a frontier; those of the last one asked for are kept, since the next event begins there. */
+  private listOf(frontier: number): CellList {
+    if (this.lastList?.frontier !== frontier) {
+      this.lastList = { frontier, list: cellsOf(this.course.cells[frontier] as CellSet) };
+    }
+    return this.lastList.list;
   }
 
   /** By cell: its place in the list. Only cells in the list may be looked up. */

@@ -64,3 +64,14 @@ export function schedule(puzzle: IndexedPuzzle, values: readonly (readonly numbe
   for (const crux of single) events.push({ is: "leave", crux });
   return events;
 }
+
+/** The most cruxes with more than one value that are in play at once. */
+export function mostInPlay(events: readonly Event[], values: readonly (readonly number[])[]): number {
+  let [now, most] = [0, 0];
+  for (const event of events) {
+    if (event.is === "stage" || (values[event.crux]?.length ?? 0) <= 1) continue;
+    now += event.is === "enter" ? 1 : -1;
+    most = Math.max(most, now);
+  }
+  return most;
+}

@@ -6,10 +6,10 @@ import { type Automaton, automatonOf, getsThrough } from "./automaton.ts";
 import { type Broken, brokenOf, sortedBroken } from "./broken.ts";
 import { liveCells } from "./course.ts";
 import type { IndexedPuzzle } from "./indexed.ts";
-import { type Layers, layersOf } from "./layers.ts";
+import { type Layer, layersOf } from "./layers.ts";
 import { merged } from "./merged.ts";
 import { Runs } from "./runs.ts";
-import { schedule } from "./schedule.ts";
+import { mostInPlay, schedule } from "./schedule.ts";
 import { type Swept, sweep } from "./sweep.ts";
 import { Together } from "./together.ts";
 import type { Trail } from "./trails.ts";
@@ -39,16 +39,18 @@ export interface Tally {
   broken: Broken[];
   peaks: Peaks;
   /** Parts that were too large to count: the values each crux may take there. */
-  uncounted: (readonly (readonly number[])[])[];
+  uncounted: Values[];
 }
 
-type Values = readonly (readonly number[])[];
+/** The values that each crux may take. */
+export type Values = readonly (readonly number[])[];
 
 /** Memory for a frontier of this many cells and for the √n of them that are kept stays below 200 MB. */
 export const USUAL_LIMITS: Limits = { cells: 400_000, work: 400_000_000 };
 
-export function tallyOf(puzzle: IndexedPuzzle, limits: Limits = USUAL_LIMITS, witnesses = 0): Tally {
-  return new Tallying(puzzle, limits, witnesses).tally;
+/** `values` narrows what each crux may take; missing: all that the puzzle leaves. */
+export function tallyOf(puzzle: IndexedPuzzle, limits: Limits, witnesses = 0, values: Values = puzzle.values): Tally {
+  return new Tallying(puzzle, limits, witnesses, values).tally;
 }
 
 class Tallying {
@@ -60,9 +62,11 @@ class Tallying {
     private readonly puzzle: IndexedPuzzle,
     private readonly limits: Limits,
     private readonly witnesses: number,
+    whole: Values,
   ) {
     this.runs = new Runs(puzzle);
-    const entering = schedule(puzzle, puzzle.values).flatMap((event) => (event.is === "enter" ? [event.crux] : []));
+    const events = schedule(puzzle, whole);
+    const entering = events.flatMap((event) => (event.is === "enter" ? [event.crux] : []));
     this.tally = {
       holding: 0n,
       surelyHolding: 0n,
@@ -70,10 +74,10 @@ class Tallying {
       together: new Together(puzzle, entering.reverse()),
       trails: [],
       broken: [],
-      peaks: { inPlay: 0, states: 0 },
+      peaks: { inPlay: mostInPlay(events, whole), states: 0 },
       uncounted: [],
     };
-    this.count(puzzle.values);
+    this.count(whole);
     this.tally.broken = this.tally.holding > 0n ? [] : sortedBroken(puzzle.puzzle, this.tally.broken);
   }
 
@@ -89,8 +93,8 @@ class Tallying {
       this.divide(values, layered.tooMany);
       return;
     }
-    if (layered.layers.some(({ after }) => after === 0)) return;
-    const automaton = automatonOf(this.puzzle, layered.layers, this.runs, cells);
+    if (layered.some(({ after }) => after === 0)) return;
+    const automaton = automatonOf(this.puzzle, layered, this.runs, cells);
     if (!automaton) {
       this.work += cells;
       this.divide(values, [...values.keys()]);
@@ -116,13 +120,12 @@ class Tallying {
     for (const value of values[longest] ?? []) this.count(values.with(longest, [value]));
   }
 
-  private add(values: Values, { layers, inPlay }: Layers, automaton: Automaton): void {
+  private add(values: Values, layers: readonly Layer[], automaton: Automaton): void {
     const { tally, puzzle } = this;
     const through = getsThrough(automaton);
     const small = through ? merged(layers, automaton) : automaton;
     const cells = through ? liveCells(layers, small) : automaton.reached;
     const course = { puzzle, values, layers, automaton: small, cells };
-    tally.peaks.inPlay = Math.max(tally.peaks.inPlay, inPlay);
     tally.peaks.states = Math.max(tally.peaks.states, small.nodes);
     if (!through) {
       if (tally.holding === 0n) tally.broken.push(...brokenOf(course));
@@ -143,7 +146,7 @@ class Tallying {
 
 const zeros = (length: number): bigint[] => Array.from({ length }, () => 0n);
 
-function workOf({ layers }: Layers, automaton: Automaton): number {
+function workOf(layers: readonly Layer[], automaton: Automaton): number {
   let boundary = 0;
   return layers.reduce((sum, layer) => {
     if (layer.is === "stage") boundary += 1;

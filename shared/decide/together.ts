@@ -1,13 +1,17 @@
 /** shared/decide/together.ts - which readings occur together in an assignment that holds.
  *  May import: siblings in shared/decide. One bit for every value of every crux; “does not arise” is a value too. */
 import type { IndexedPuzzle } from "./indexed.ts";
+import type { Pick } from "./puzzle.ts";
 
 export class Together {
   private readonly offsets: number[] = [];
   private readonly rows: Uint32Array[];
 
   /** `order` is the order of cruxes in which bits are given out, every crux once. */
-  constructor(puzzle: IndexedPuzzle, order: readonly number[]) {
+  constructor(
+    private readonly puzzle: IndexedPuzzle,
+    order: readonly number[],
+  ) {
     let bits = 0;
     for (const crux of order) {
       this.offsets[crux] = bits;
@@ -28,6 +32,17 @@ export class Together {
   /** With all bits set in a word; the word holds bits from 32 * `index`. */
   addWord(first: number, index: number, word: number): void {
     for (let rest = word; rest !== 0; rest &= rest - 1) this.add(first, index * 32 + 31 - Math.clz32(rest & -rest));
+  }
+
+  /** Asked by names. */
+  pair(first: Pick, second: Pick): boolean {
+    return this.has(this.bitOf(first), this.bitOf(second));
+  }
+
+  private bitOf({ crux, reading }: Pick): number {
+    const { indexOf, puzzle } = this.puzzle;
+    const index = indexOf.get(crux) as number;
+    return this.bit(index, puzzle.cruxes[index]?.readings.indexOf(reading) as number);
   }
 
   has(first: number, second: number): boolean {
