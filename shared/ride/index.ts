@@ -5,3 +5,4 @@ export * from "./ride-context.ts";
 export * from "./ride-exercise.ts";
 export * from "./ride-roles.ts";
 export * from "./ride-together.ts";
+export * from "./roles.ts";

@@ -30,8 +30,9 @@ import type { PlannedStage } from "./planned.ts";
 import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
 import type { RideContext, RideOptions } from "./ride-context.ts";
 import { SECONDS_AN_ACT } from "./ride-stage.ts";
+import { ridesIn } from "./roles.ts";
 import { findingsOf } from "./rules/index.ts";
-import { type CompiledPart, type PartOf, ridesIn } from "./sources.ts";
+import type { CompiledPart, PartOf } from "./sources.ts";
 import { threatsOf } from "./threats-of.ts";
 
 /** The ride with what is found in it. `rows` as a bundle of the exercise gives them, with those of any exercise that is

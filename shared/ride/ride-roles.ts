@@ -1,7 +1,6 @@
 /** shared/ride/ride-roles.ts - an exercise of several roles, each rider's part ridden, waiting for what another does.
  *  May import: schema types, shared/ground, siblings in shared/ride. Keeps rules R34-R35 (shared/ride/RULES.md). Seconds of
  *  the common clock are those of a rider's own ride and when he begins. */
-import type { DrillElement } from "../../schema/drill.ts";
 import type { Rows } from "../../schema/record.ts";
 import type { Drafted } from "./course.ts";
 import { BEGINS, ENDS, eventMeant, isNamed } from "./event-meant.ts";
@@ -9,11 +8,6 @@ import { placeOfEvent } from "./event-place.ts";
 import type { Ridden } from "./ridden.ts";
 import type { RideOptions } from "./ride-context.ts";
 import { type RideWithContext, rideWithContext, withFindings } from "./ride-exercise.ts";
-
-/** Roles of the elements of a drill, in their order, each once. */
-export function rolesOf(elements: readonly Pick<DrillElement, "role">[]): string[] {
-  return [...new Set(elements.flatMap(({ role }) => (role === "" ? [] : [role])))];
-}
 
 export interface RolePart {
   /** Null: all elements, one after another. */

@@ -12,6 +12,7 @@ import type { Compiling, CompilingBase } from "../drill/resolve-slot.ts";
 import { standingOf } from "../drill/standing-instructions.ts";
 import { compareRanked } from "../rank.ts";
 import type { Source, SourceAction } from "./planned.ts";
+import { ridesIn } from "./roles.ts";
 
 /** More stages than this are a slip of the pen in how often something is done again. */
 export const MOST_STAGES = 2_000;
@@ -22,11 +23,6 @@ export interface CompiledPart {
   base: CompilingBase;
   /** Whose elements these are, besides those that are everybody's; absent or null: everybody's. */
   role?: string | null;
-}
-
-/** Whether a rider of a role rides an element: his own, those without a role, and all where he has none. */
-export function ridesIn(elementRole: string, role: string | null): boolean {
-  return role === null || elementRole === "" || elementRole === role;
 }
 
 /** Finds an exercise to be done again; null when its rows were not given. */

@@ -1,7 +1,8 @@
 /** tests/ride/roles.test.ts - an exercise of several roles: whose steps are whose, and who waits for whom. */
 import { describe, expect, test } from "vitest";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
-import { rideRoles, rolesOf } from "../../shared/ride/ride-roles.ts";
+import { rideRoles } from "../../shared/ride/ride-roles.ts";
+import { rolesOf } from "../../shared/ride/roles.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
 import { at, metres, RideBuilder, timed } from "./build-ride.ts";
 import { demoRows, expectWhole } from "./rides.ts";

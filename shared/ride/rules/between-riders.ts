@@ -1,5 +1,5 @@
-/** shared/ride/rules/between-riders.ts - findings between riders: how near bodies and points come, when and where.
- *  May import: schema types, shared/ground, types of shared/ride, siblings. Keeps rules V60-V62 (shared/ride/rules/RULES.md).
+/** shared/ride/rules/between-riders.ts - findings between riders: how near bodies and points come, and gaps that are not kept.
+ *  May import: schema types, shared/ground, types of shared/ride, siblings. Keeps rules V60-V63 (shared/ride/rules/RULES.md).
  *  Samples with a bound on closing speed (shared/ground/distances.ts), so that no near miss is lost. Metres, seconds of the
  *  common clock. */
 import type { Rule } from "../../../schema/riding.ts";
@@ -9,16 +9,23 @@ import { placeInWords } from "../../ground/place-in-words.ts";
 import type { Rider } from "../../ground/riders.ts";
 import type { Finding, Ridden } from "../ridden.ts";
 import { WHOLE_RULES, type WholeRule } from "./between-rules.ts";
+import { brokenGaps, type GapAsked, type GapBroken } from "./gaps.ts";
 import { ruleTable } from "./table.ts";
 
 export interface RiderOfRide {
   rider: Rider;
   ridden: Ridden;
+  /** Absent or null where the exercise names no roles, or this rider does everything. */
+  role?: string | null;
 }
 
 /** Findings of all riders together. `from` and `to` are seconds of the common clock; stage and element are the first
- *  rider's at that moment. Riders are told by their names, which must differ. */
-export function findingsBetween(riders: readonly RiderOfRide[], rules: readonly Rule[]): Finding[] {
+ *  rider's at that moment. Riders are told by their names, which must differ. `gaps`: those the text asks for. */
+export function findingsBetween(
+  riders: readonly RiderOfRide[],
+  rules: readonly Rule[],
+  gaps: readonly GapAsked[] = [],
+): Finding[] {
   if (riders.length < 2) return [];
   const table = ruleTable(rules);
   const care = Math.max(...WHOLE_RULES.map(({ least }) => least)) + 0.01;
@@ -26,7 +33,7 @@ export function findingsBetween(riders: readonly RiderOfRide[], rules: readonly 
     riders.map(({ rider }) => rider),
     { within: 0.01, care },
   );
-  return pairs.flatMap((pair) => {
+  const near = pairs.flatMap((pair) => {
     const { nearest } = pair;
     if (nearest === null) return [];
     return WHOLE_RULES.flatMap((rule) => {
@@ -35,11 +42,45 @@ export function findingsBetween(riders: readonly RiderOfRide[], rules: readonly 
       return [{ ...findingOf(riders, rule, pair, nearest), severity }];
     });
   });
+  const set = table.find(({ code }) => code === GAP_KEPT);
+  if (set === undefined || set.severity === "off") return near;
+  const { severity } = set;
+  return [...near, ...brokenGaps(riders, gaps).map((broken) => ({ ...gapFinding(broken), severity }))];
+}
+
+const GAP_KEPT = "gap-kept";
+
+function gapFinding({ asked, keeps, other, metres, seconds }: GapBroken) {
+  const own = seconds - keeps.rider.starts;
+  const stage = Math.max(
+    0,
+    keeps.ridden.stages.findLastIndex(({ from }) => from <= own + 1e-9),
+  );
+  const { gap, demand, citations } = asked;
+  const size = `${gap.is === "about" ? "about" : gap.is} ${inWords(gap.metres)} m`;
+  const is = `${keeps.rider.name} has ${inWords(Math.round(metres * 10) / 10)} m to ${other.rider.name}, where the text asks for ${size} (“${demand}”)`;
+  const lift =
+    metres > gap.metres ? "Let him set out sooner, or ride faster" : "Let him set out later, or ride at another pace";
+  return {
+    id: [GAP_KEPT, asked.element, keeps.rider.name, other.rider.name].join("/"),
+    rule: GAP_KEPT,
+    verdict: "broken" as const,
+    reach: "whole" as const,
+    stage,
+    element: asked.element,
+    action: null,
+    from: seconds,
+    to: seconds,
+    sentence: `After ${inWords(Math.round(seconds * 10) / 10)} s: ${is}. ${lift}.`,
+    citations: [...citations],
+    waived: null,
+    reading: null,
+  };
 }
 
 /** What touches breaks the rule on touching; being too near as well would say it twice. */
 function isBroken({ of, least }: WholeRule, { point }: PairNearest, { metres }: Nearest): boolean {
-  if ((of === "point") !== (point !== null)) return false;
+  if (of === "gap" || (of === "point") !== (point !== null)) return false;
   return least === 0 ? metres <= 0 : metres < least && (of === "point" || metres > 0);
 }
 

@@ -1,11 +1,11 @@
 /** shared/ride/rules/between-rules.ts - what several riders on one ground keep between them, and how far.
- *  May import: siblings. Keeps rules V60-V62 (shared/ride/rules/RULES.md). Metres. Never part of a count. */
+ *  May import: siblings. Keeps rules V60-V63 (shared/ride/rules/RULES.md). Metres. Never part of a count. */
 import type { RuleRow } from "./rule.ts";
 
 export interface WholeRule extends RuleRow {
-  /** Whether it is about bodies, or about a point and a body. */
-  of: "bodies" | "point";
-  /** The least that is to lie between them, metres; at or below 0 they touch. */
+  /** Whether it is about bodies, about a point and a body, or about a gap that the text gives. */
+  of: "bodies" | "point" | "gap";
+  /** The least that is to lie between them, metres; at or below 0 they touch. Of a gap the text says it. */
   least: number;
 }
 
@@ -40,5 +40,16 @@ export const WHOLE_RULES: readonly WholeRule[] = Object.freeze([
     reach: "whole",
     of: "point",
     least: 0.75,
+  },
+  {
+    code: "gap-kept",
+    sentence: "Riders keep the gap that the text asks them to keep.",
+    basis: "the text",
+    source:
+      "The words of a demand that give a length. That “about so much” may be out by a quarter, and a pace is 0.8 m, are choices of this design.",
+    severity: "warns",
+    reach: "whole",
+    of: "gap",
+    least: 0,
   },
 ]);
