@@ -12,8 +12,9 @@ import type {
 import { openExerciseId } from "../state/exercise.ts";
 import { heldWork } from "../state/passage.ts";
 import { all, ranked, rowsNow } from "../state/rows.ts";
-import { askCount, drop, type Told } from "./count-desk.ts";
+import { askCount, drop } from "./count-desk.ts";
 import type { LaidOut, Weighing } from "./count-message.ts";
+import type { Told } from "./counting-thread.ts";
 import { asAdopted, efforts, leftOut, picks, way } from "./wish.ts";
 
 /** The exercises that lie open, in the order of the book; empty while none does. */

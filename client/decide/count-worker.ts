@@ -9,6 +9,7 @@ import {
   whatNextOf,
   whyNot,
 } from "../../shared/ride/puzzle/index.ts";
+import { PuzzleMemory } from "../../shared/ride/puzzle/puzzle-memory.ts";
 import type { CountAsk, CountValues, FromCounter, ToCounter, Weighing } from "./count-message.ts";
 import { NOTHING_HELD, rowsOf, withSent } from "./rows-sent.ts";
 
@@ -18,6 +19,8 @@ const TELL_EVERY = 100;
 let held = NOTHING_HELD;
 /** Exercises laid out under the rows as they are, by what was asked for. */
 let weighed = new Map<string, WeighedExercise>();
+/** What was ridden for earlier rows. */
+const memory = new PuzzleMemory();
 let running = 0;
 let told = 0;
 
@@ -47,7 +50,7 @@ function weigh(weighing: Weighing): WeighedExercise {
   const key = JSON.stringify(weighing);
   const known = weighed.get(key);
   if (known !== undefined) return known;
-  const made = exercisePuzzle(rowsOf(held), weighing.exercises, { way: weighing.way });
+  const made = exercisePuzzle(rowsOf(held), weighing.exercises, { way: weighing.way, memory });
   const { puzzle } = made;
   const watched = { ...made, puzzle: { ...puzzle, stages: puzzle.stages.map(watchedStage) } };
   weighed.set(key, watched);
