@@ -4,6 +4,11 @@
 /** With a capital and a full stop, unless it ends a sentence already. */
 export function stopped(words: string): string {
   const tidy = words.trim();
-  const begun = tidy.charAt(0).toUpperCase() + tidy.slice(1);
+  const begun = capital(tidy);
   return /[.!?…]["”’)]?$/u.test(begun) ? begun : `${begun}.`;
+}
+
+/** With a capital, for what begins a line. */
+export function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }

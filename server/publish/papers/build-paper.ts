@@ -6,12 +6,17 @@ import type { Rows } from "../../../schema/record.ts";
 import { done, type Outcome } from "../../errors.ts";
 import { readBundle, type Store } from "../../store/index.ts";
 import { openStyle, stylesFolderOf } from "../styles/citation-styles.ts";
+import { appendix } from "./appendix.ts";
+import { callersSheet } from "./callers-sheet.ts";
+import { classHandout } from "./class-handout.ts";
 import { cruxNotes } from "./crux-note.ts";
+import { problemWithCitations } from "./dangling.ts";
 import { finishPaper } from "./finish-paper.ts";
 import { type PaperContext, paperContext } from "./paper-context.ts";
 import { framed, type PaperBody } from "./paper-frame.ts";
 import { problemWithAsk } from "./problem-with-ask.ts";
 import { rideSheet } from "./ride-sheet.ts";
+import { workingSheet } from "./working-sheet.ts";
 
 /** The paper without an edition: freezing it gives it one. Refused when something that is asked for is not there. */
 export function buildPaper(store: Store, ask: PaperAsk): Outcome<Paper> {
@@ -20,7 +25,9 @@ export function buildPaper(store: Store, ask: PaperAsk): Outcome<Paper> {
   const problem = problemWithAsk(rows.value, ask);
   if (problem !== null) return problem;
   const context = paperContext(rows.value, ask);
-  const { body, inBook } = bodyOf(context);
+  const dangling = problemWithCitations(context);
+  if (dangling !== null) return dangling;
+  const { body, inBook } = bodyOf(context, store);
   const unfinished = {
     blocks: body.blocks,
     cruxNotes: inBook ? cruxNotes(context) : new Map(),
@@ -34,16 +41,27 @@ export function buildPaper(store: Store, ask: PaperAsk): Outcome<Paper> {
 }
 
 /** `inBook`: with its apparatus in notes, and a bibliography. */
-function bodyOf(context: PaperContext): { body: PaperBody; inBook: boolean } {
-  return { body: rideSheet(context), inBook: false };
+function bodyOf(context: PaperContext, store: Store): { body: PaperBody; inBook: boolean } {
+  switch (context.ask.kind) {
+    case "appendix":
+      return { body: appendix(context), inBook: true };
+    case "class handout":
+      return { body: classHandout(context, store), inBook: false };
+    case "caller's sheet":
+      return { body: callersSheet(context), inBook: false };
+    case "working sheet":
+      return { body: workingSheet(context), inBook: false };
+    case "ride sheet":
+      return { body: rideSheet(context), inBook: false };
+  }
 }
 
 /** The bundle of one exercise where that is enough, else the whole work. */
-function rowsFor(store: Store, { parts }: PaperAsk): Outcome<Rows> {
+function rowsFor(store: Store, { parts, kind }: PaperAsk): Outcome<Rows> {
   const exercise = parts[0]?.exercise ?? "";
   const bundle = readBundle(store, { exercise });
   if (!bundle.ok) return bundle;
-  const alone = parts.every((part) => part.exercise === exercise);
+  const alone = kind !== "appendix" && parts.every((part) => part.exercise === exercise);
   if (alone) return done(bundle.value.rows);
   const work = bundle.value.rows.exercises?.find(({ value }) => value.id === exercise)?.value.work ?? "";
   const whole = readBundle(store, { work });

@@ -9,6 +9,7 @@ import { givesAnywhere, type SignedCrux } from "../crux-signs.ts";
 import { stopped } from "../stopped.ts";
 import { evidenceLines } from "./basis-lines.ts";
 import { dayWords } from "./day-words.ts";
+import { numbersWords } from "./numbers-words.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cruxAnchor } from "./paper-signs.ts";
 import { quotesLine } from "./quote-lines.ts";
@@ -46,13 +47,13 @@ function cruxLines(context: PaperContext, { sign, at }: SignedCrux): Line[] {
   const [first] = at;
   if (first === undefined) throw new RangeError(`The crux ${sign} bears on nothing.`);
   const { crux } = first;
-  const places = [...new Set(at.flatMap(({ element, drill }) => placeOf(element, drill.exercise.label, context)))];
+  const places = placesWords(at, context.parts.length > 1);
   const elsewhere = at.filter((other) => other.crux.taken?.reading !== crux.taken?.reading);
   const others = inApparatusOrder(crux.others);
   return [
     [
       strong(`†${sign}`),
-      ...(places.length === 0 ? [] : [soft(` ${places.join(", ")}`)]),
+      ...(places === "" ? [] : [soft(` ${places}`)]),
       words(" "),
       ...lemma(context, crux),
       words(" ] "),
@@ -61,7 +62,7 @@ function cruxLines(context: PaperContext, { sign, at }: SignedCrux): Line[] {
     ...evidenceOf(context, crux.taken?.reading),
     ...elsewhere.map(
       ({ element, crux: other, drill }): Line => [
-        words(`At ${placeOf(element, drill.exercise.label, context).join("")}: `),
+        words(`At ${placesWords([{ element, crux: other, drill }], context.parts.length > 1)}: `),
         ...takenWords(context, other),
       ],
     ),
@@ -138,9 +139,19 @@ function evidenceOf(context: PaperContext, reading: string | undefined): Line[] 
   return lines.map((line) => [soft("For it: "), ...line]);
 }
 
-/** "step 3"; with the exercise's own number where a paper has several. */
-function placeOf(element: DrillElement | null, label: string, { parts }: PaperContext): string[] {
-  if (element === null) return [];
-  const place = element.number === null ? element.is : `step ${element.number}`;
-  return [parts.length > 1 && label !== "" ? `${label}, ${place}` : place];
+/** "steps 3–5"; with the exercise's own number where a paper has several: "2, steps 3–5; 4, step 1". */
+function placesWords(at: SignedCrux["at"], several: boolean): string {
+  const byExercise = new Map<string, { name: string; elements: DrillElement[] }>();
+  for (const { element, drill } of at) {
+    const { id, label, title } = drill.exercise;
+    const known = byExercise.get(id) ?? { name: label === "" ? title : label, elements: [] };
+    if (element !== null) known.elements.push(element);
+    byExercise.set(id, known);
+  }
+  return [...byExercise.values()]
+    .flatMap(({ name, elements }) => {
+      const where = numbersWords(elements);
+      return where === "" ? [] : [several ? `${name}, ${where}` : where];
+    })
+    .join("; ");
 }

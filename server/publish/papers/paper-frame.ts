@@ -72,3 +72,12 @@ export function lineKey(): PlainBlock {
   ];
   return paragraph("key", joinedLines(key, "   "));
 }
+
+/** For papers that have few lines: only what is open, and what the text does not say. */
+export function openKey(): PlainBlock {
+  const key: Line[] = [
+    [lined("not settled", "not settled"), words(" †")],
+    [SILENT, words(" the text does not say")],
+  ];
+  return paragraph("key", joinedLines(key, "   "));
+}

@@ -3,8 +3,10 @@
 import type { Drill, DrillElement } from "../../../schema/drill.ts";
 import type { PaperAsk, PaperPart } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
-import { compileExercise } from "../../../shared/drill/compile.ts";
+import { type CompiledExercise, compileExercise } from "../../../shared/drill/compile.ts";
 import { type ExerciseRows, exerciseRows } from "../../../shared/drill/exercise-rows.ts";
+
+import { numbersWords } from "./numbers-words.ts";
 
 export interface BuiltPart {
   part: PaperPart;
@@ -12,6 +14,9 @@ export interface BuiltPart {
   /** What stands on the paper: of a part that is cut, only the elements within the cut. */
   drill: Drill;
   whole: Drill;
+  /** What it was compiled with, and what its elements do as acts. */
+  base: CompiledExercise["base"];
+  followed: CompiledExercise["followed"];
   /** "steps 1–7", "from step 3 on"; null where the whole exercise is asked for. */
   cut: string | null;
   /** Elements of the whole that the cut leaves out, before and after it. */
@@ -30,7 +35,7 @@ export function buildPart(
   const known = choice.filter(({ crux }) => rows.cruxes.has(crux));
   const { variant } = part;
   const options = { choice: known, variant, ...(variant === null ? { way } : {}) };
-  const whole = compileExercise(allRows, part.exercise, options, rows).drill;
+  const { drill: whole, base, followed } = compileExercise(allRows, part.exercise, options, rows);
   const order = new Map(rows.elements.map(({ id }, index) => [id, index]));
   // An end that no printed element has still tells where to cut.
   const first = part.from === null ? 0 : (order.get(part.from) ?? 0);
@@ -44,17 +49,11 @@ export function buildPart(
     part,
     rows,
     whole,
+    base,
+    followed,
     drill: isCut ? { ...whole, elements: kept } : whole,
-    cut: isCut ? cutWords(kept) : null,
+    cut: isCut ? numbersWords(kept) || "no step" : null,
     before,
     after,
   };
-}
-
-/** "steps 1–7", "step 4"; "no numbered step" where the cut holds none. */
-export function cutWords(kept: readonly DrillElement[]): string {
-  const numbers = kept.flatMap(({ number }) => number ?? []);
-  const [first, last] = [numbers[0], numbers.at(-1)];
-  if (first === undefined || last === undefined) return "no numbered step";
-  return first === last ? `step ${first}` : `steps ${first}–${last}`;
 }

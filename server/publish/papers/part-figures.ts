@@ -1,11 +1,14 @@
 /** server/publish/papers/part-figures.ts - the plan of an exercise, or of the part of it that is on the paper, and its ground.
  *  May import: schema types, shared/ride, server/publish, siblings. */
 import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Ground } from "../../../schema/riding.ts";
 import type { Ridden } from "../../../shared/ride/ridden.ts";
 import { rideExercise } from "../../../shared/ride/ride-exercise.ts";
 import { planFigure } from "../figures/plan-figure.ts";
+import { capital } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
+import { listed } from "./part-head.ts";
 import { soft, words } from "./spans.ts";
 
 /** The exercise of a part as it is ridden, under the readings of the paper. */
@@ -38,19 +41,14 @@ export function planBlocks(ridden: Ridden, { drill, cut }: BuiltPart, tallest: n
 }
 
 /** The ground with its stations and no line on it. */
-export function groundBlock(ridden: Ridden, of: { kind: "grounds"; id: string }[], tallest: number): PlainBlock {
-  const { svg, width, alternative } = planFigure(ridden, { fromStage: 0, toStage: 0, tallest });
-  return {
-    is: "figure",
-    anchor: null,
-    svg,
-    width,
-    caption: [words(`${capital(ridden.groundName)}.`)],
-    alternative,
-    of,
-  };
+export function groundFigure(ridden: Ridden, { id, name }: Ground, tallest: number): PlainBlock {
+  const { svg, width } = planFigure(ridden, { fromStage: 0, toStage: 0, tallest });
+  const { ground } = ridden;
+  const stations = ground.stations.map((station) => station.name);
+  const size = `${metres(ground.width)} by ${metres(ground.length)} m`;
+  const alternative = `Plan of ${name}, ${size}${stations.length === 0 ? "" : `, with ${listed(stations)}`}.`;
+  const of = [{ kind: "grounds" as const, id }];
+  return { is: "figure", anchor: null, svg, width, caption: [words(`${capital(name)}, ${size}.`)], alternative, of };
 }
 
-function capital(name: string): string {
-  return name.charAt(0).toUpperCase() + name.slice(1);
-}
+const metres = (value: number): string => String(Number(value.toFixed(2)));

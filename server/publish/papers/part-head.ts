@@ -6,10 +6,10 @@ import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { joinedLines, reference, words } from "./spans.ts";
 
-/** "A ff. 3–4v · mounted · with the spear · steps 1–7 only". */
-export function headLine({ places }: PaperContext, { drill, rows, cut }: BuiltPart): Line {
+/** "A ff. 3–4v · mounted · with spear · steps 1–7 only"; without the place where that is told elsewhere. */
+export function headLine({ places }: PaperContext, { drill, rows, cut }: BuiltPart, withPlace = true): Line {
   const { way, variant, objects } = drill;
-  const where = places.line(rows.passages);
+  const where = withPlace ? places.line(rows.passages) : [];
   const carried = objects.filter(({ is }) => is !== "reins").map(({ name }) => withoutArticle(name));
   const pieces: Line[] = [
     where,

@@ -6,6 +6,7 @@ import type { Drill, DrillAction, DrillElement, DrillPart } from "../../../schem
 import type { Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
 import { citationsOfElement } from "../cited.ts";
+import { capital } from "../stopped.ts";
 import { actLine, onlyUnderSpans, valueSpans } from "./act-spans.ts";
 import { basisLine } from "./basis-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
@@ -89,9 +90,8 @@ function whereRow(context: PaperContext, { rows }: BuiltPart, element: DrillElem
   });
   const nothing = cited.length === 0 && supports.length === 0 && element.is !== "untreated";
   return {
+    ...rowOf(element),
     anchor: null,
-    of: [],
-    element: element.id,
     shown: null,
     cells: [
       [],
@@ -123,8 +123,7 @@ export function rowsOfElement({ id, actions }: DrillElement): Of {
 
 /** The column of the weapon bears the name of the object it is about. */
 export function shaftName(drill: Drill): string {
-  const name = withoutArticle(drill.objects.find(({ is }) => is !== "reins")?.name ?? "shaft");
-  return name.charAt(0).toUpperCase() + name.slice(1);
+  return capital(withoutArticle(drill.objects.find(({ is }) => is !== "reins")?.name ?? "shaft"));
 }
 
 function headCells({ number }: DrillElement, lines: Line[]): Line[][] {
@@ -152,7 +151,7 @@ function headLines(element: DrillElement, signs: PaperSigns): Line[] {
   const pieces: Line[] = [
     role === "" ? [] : [soft(role)],
     title === "" ? [] : [strong(title)],
-    text === "" ? [] : [lined(text.charAt(0).toUpperCase() + text.slice(1), standing)],
+    text === "" ? [] : [lined(capital(text), standing)],
     ...element.values.map((value) => valueSpans(value, signs)),
   ];
   const line = [...joinedLines(pieces, " · "), ...onlyUnderSpans(element.onlyUnder, signs)];
@@ -178,7 +177,7 @@ function linesOf(line: Line): Line[] {
 }
 
 /** Said in the place of the table where nothing is written down yet. */
-function noSteps(): PlainBlock {
+export function noSteps(): PlainBlock {
   const says = "No step is written down yet. What the text says of this exercise is not treated.";
   return { is: "paragraph", as: "open", words: [words(says)], of: [] };
 }

@@ -1,0 +1,115 @@
+/** server/publish/papers/call-words.ts - one step as it is called out: a few words to ride by, when, and where.
+ *  May import: schema types, siblings. What the text does not say is not called as if it did, and an open reading keeps its sign. */
+import type { DrillAction, DrillElement, DrillValue } from "../../../schema/drill.ts";
+import type { Line } from "../../../schema/paper.ts";
+import { withoutArticle } from "../../../shared/article.ts";
+import { actPieces, plainWords } from "../act-pieces.ts";
+import { capital } from "../stopped.ts";
+import { onlyUnderSpans, valueSpans } from "./act-spans.ts";
+import { saidAgain } from "./few-words.ts";
+import type { PaperSigns } from "./paper-signs.ts";
+import { joinedLines, lined, SILENT, soft, words } from "./spans.ts";
+
+/** What a call keeps of an act; sizes, places and whatever is told beside it are left out. */
+const CALLED: ReadonlySet<string> = new Set(
+  (
+    "figure turn amount manner laps gait pace object zone from to on hold bearing level spin times movement until words " +
+    "how end into distance"
+  ).split(" "),
+);
+/** Acts in which nothing changes: there is nothing to call. */
+const QUIET: ReadonlySet<string> = new Set(["keep", "do nothing"]);
+/** Places of the ground, by how they are said. */
+const PLACES: { readonly [slot: string]: string } = {
+  about: "about",
+  from: "from",
+  toward: "toward",
+  at: "at",
+  across: "across",
+};
+
+export function callOf(element: DrillElement, signs: PaperSigns): Line {
+  if (element.is !== "step") return [...sentence(element), ...onlyUnderSpans(element.onlyUnder, signs)];
+  const called = calledActs(element);
+  const lines = called.map((action) => actCall(action, signs));
+  const title: Line = element.title === "" ? [] : [words(element.title)];
+  const call = joinedLines(lines, "; ");
+  return capitalised([...(call.length === 0 ? title : call), ...onlyUnderSpans(element.onlyUnder, signs)]);
+}
+
+/** What it waits for; else the step it follows. */
+export function whenOf(element: DrillElement, before: DrillElement | null, signs: PaperSigns): Line {
+  const cues = element.values
+    .filter(({ slot }) => slot === "cue" || slot === "times")
+    .map(
+      (value): Line =>
+        value.slot === "cue" ? [soft("when: "), ...withoutLabel(value, signs)] : valueSpans(value, signs),
+    );
+  const timed = calledActs(element).flatMap((action) => {
+    const timing = action.values.find(({ slot }) => slot === "timing");
+    if (timing === undefined || timing.standing === "not said" || timing.standing === "not applicable") return [];
+    const act = actCall(action, signs).filter((span) => span.is === "words");
+    return [[...act, words(": "), ...valueSpans(timing, signs)]];
+  });
+  const told = joinedLines([...cues, ...timed], "; ");
+  if (told.length > 0 || element.number === null) return told;
+  return [soft(before === null ? "to begin" : `after ${before.number}`)];
+}
+
+/** Where the horse goes, in the names of the ground. */
+export function whereOf(element: DrillElement, signs: PaperSigns): Line {
+  const lines = element.actions
+    .filter(({ part, inherited }) => part === "horse" && !inherited)
+    .flatMap(({ values }) => values)
+    .flatMap((value) => {
+      const as = PLACES[value.slot];
+      if (as === undefined || value.standing === "not applicable") return [];
+      return [[soft(`${as} `), ...withoutLabel(value, signs)]];
+    });
+  return joinedLines(lines, ", ");
+}
+
+function calledActs({ actions }: DrillElement): DrillAction[] {
+  return actions.filter(({ inherited, verb }) => !inherited && !QUIET.has(verb));
+}
+
+/** The act in its shortest words: "circle left, once†a". Silent where the text does not say what the act needs. */
+function actCall(action: DrillAction, signs: PaperSigns): Line {
+  const short = saidAgain(action, (value) => {
+    const ofGround = action.part === "horse" && value.slot in PLACES;
+    const open = value.crux !== null && value.slot !== "timing" && !ofGround;
+    if (!open && (!CALLED.has(value.slot) || ofGround)) return null;
+    return value.slot === "object" ? withoutArticle(plainWords(value)) : value.text.replace(CLOCK, "");
+  });
+  const { pieces, besides } = actPieces(short);
+  return [
+    ...pieces.flatMap(({ text, standing, crux }) => [
+      standing === "not settled" ? lined(text, standing) : words(text),
+      ...(crux === null ? [] : signs.span(crux)),
+    ]),
+    ...besides.flatMap((value) => [words(", "), ...withoutLabel(value, signs)]),
+    ...onlyUnderSpans(action.onlyUnder, signs),
+  ];
+}
+
+/** "forward left (10 o’clock)" is called as "forward left". */
+const CLOCK = / \(\d+ o’clock\)/g;
+
+function withoutLabel(value: DrillValue, signs: PaperSigns): Line {
+  const sign = value.crux === null ? [] : signs.span(value.crux);
+  if (value.standing === "not said") return [SILENT, ...sign];
+  const text = plainWords(value);
+  return [value.standing === "not settled" ? lined(text, value.standing) : words(text), ...sign];
+}
+
+/** For what is no step: its title and words. */
+function sentence({ title, text }: DrillElement): Line {
+  const pieces: Line[] = [title === "" ? [] : [words(title)], text === "" ? [] : [words(text)]];
+  return capitalised(joinedLines(pieces, ": "));
+}
+
+function capitalised(line: Line): Line {
+  const [first, ...others] = line;
+  if (first?.is !== "words") return line;
+  return [{ ...first, text: capital(first.text) }, ...others];
+}

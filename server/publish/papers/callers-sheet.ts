@@ -1,0 +1,59 @@
+/** server/publish/papers/callers-sheet.ts - what to call out and when, in big type, with the stations.
+ *  May import: schema types, siblings. Read aloud from the middle of the ground: no apparatus beyond one line a sign. */
+import type { PlainBlock } from "../../../schema/paper.ts";
+import { callOf, whenOf, whereOf } from "./call-words.ts";
+import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
+import type { PaperContext } from "./paper-context.ts";
+import { cautionBlock, occasionOf, openKey, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
+import type { BuiltPart } from "./paper-part.ts";
+import { groundFigure, riddenPart } from "./part-figures.ts";
+import { headLine } from "./part-head.ts";
+import { readingsInOneLine } from "./readings-in-one-line.ts";
+import { heading, paragraph, words } from "./spans.ts";
+import { noSteps, rowsOfElement } from "./step-rows.ts";
+
+/** Tallest plan of the ground, in millimetres. */
+const PLAN = 90;
+
+export function callersSheet(context: PaperContext): PaperBody {
+  const titles = context.parts.map(({ drill }) => titleOf(drill.exercise)).join(" · ");
+  return {
+    title: `Calls: ${titles}`,
+    running: titles,
+    blocks: [
+      ...context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
+      ...readingsInOneLine(context.signs),
+      openKey(),
+      ...groundsOnPaper(context).flatMap(({ ground, part }) => [
+        heading(2, [words("The stations")]),
+        groundFigure(riddenPart(context, part), ground, PLAN),
+        ...groundBlocks(context, part, ground),
+      ]),
+      cautionBlock(),
+    ],
+  };
+}
+
+function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): PlainBlock[] {
+  const { drill, whole } = part;
+  const { exercise } = drill;
+  const numbered = whole.elements.filter(({ number }) => number !== null);
+  const items = drill.elements.map((element) => {
+    const at = numbered.findIndex(({ id }) => id === element.id);
+    return {
+      of: rowsOfElement(element),
+      element: element.id,
+      shown: element.number === null ? null : String(element.number),
+      call: callOf(element, context.signs),
+      when: whenOf(element, numbered[at - 1] ?? null, context.signs),
+      where: whereOf(element, context.signs),
+    };
+  });
+  return [
+    heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
+    ...(isFirst ? occasionOf(context.ask) : []),
+    paragraph("small", headLine(context, part)),
+    items.length === 0 ? noSteps() : { is: "calls", items },
+    treatedBlock(part),
+  ];
+}

@@ -1,0 +1,69 @@
+/** server/publish/papers/class-handout.ts - several exercises for one class: cut to what is ridden, with holds, ground,
+ *  pictures, faults, and in full the text that is not told in steps.
+ *  May import: schema types, server/store, siblings. */
+import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Store } from "../../store/index.ts";
+import { dayBlocks } from "./day-version.ts";
+import { faultBlocks } from "./faults.ts";
+import { holdBlocks } from "./holds-page.ts";
+import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
+import type { PaperContext } from "./paper-context.ts";
+import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
+import type { BuiltPart } from "./paper-part.ts";
+import { groundFigure, planBlocks, riddenPart } from "./part-figures.ts";
+import { headLine } from "./part-head.ts";
+import { pictureBlocks } from "./picture-blocks.ts";
+import { readingsInOneLine } from "./readings-in-one-line.ts";
+import { restOfText } from "./rest-of-text.ts";
+import { heading, paragraph, words } from "./spans.ts";
+import { fewStepsTable } from "./step-rows.ts";
+import { throughoutBlocks } from "./throughout.ts";
+
+/** Tallest plans, in millimetres: a line that is ridden, and the ground alone. */
+const PLAN = 70;
+const GROUND = 80;
+
+export function classHandout(context: PaperContext, store: Store): PaperBody {
+  const { book, parts, ask } = context;
+  const [only, another] = parts;
+  const title =
+    only !== undefined && another === undefined ? titleOf(only.drill.exercise) : `Exercises from ${book.work.title}`;
+  return {
+    title,
+    running: "Class handout",
+    blocks: [
+      heading(1, [words(title)], { of: [{ kind: "works", id: book.work.id }] }),
+      ...occasionOf(ask),
+      ...parts.flatMap((part) => partBlocks(context, part, another !== undefined)),
+      ...readingsInOneLine(context.signs),
+      lineKey(),
+      ...holdBlocks(context, 2),
+      ...groundsOnPaper(context).flatMap(({ ground, part }) => [
+        heading(2, [words(`The ground: ${ground.name}`)]),
+        groundFigure(riddenPart(context, part), ground, GROUND),
+        ...groundBlocks(context, part, ground),
+      ]),
+      ...pictureBlocks(context, store, 2),
+      cautionBlock(),
+    ],
+  };
+}
+
+/** `titled`: whether the exercise needs a heading of its own, since the paper has several. */
+function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): PlainBlock[] {
+  const { drill, cut } = part;
+  const { exercise } = drill;
+  const of = [{ kind: "exercises" as const, id: exercise.id }];
+  const name = cut === null ? titleOf(exercise) : `${titleOf(exercise)} (${cut})`;
+  return [
+    ...(titled ? [heading(2, [words(name)], { of })] : []),
+    paragraph("small", headLine(context, part)),
+    ...dayBlocks(part, 3),
+    ...throughoutBlocks(context, drill, { few: true, level: 3 }),
+    ...planBlocks(riddenPart(context, part), part, PLAN),
+    fewStepsTable(context, part),
+    ...faultBlocks(context, part, 3),
+    treatedBlock(part),
+    ...restOfText(context, part, 3),
+  ];
+}

@@ -1,0 +1,56 @@
+/** server/publish/papers/picture-blocks.ts - the parts of pictures that the steps on a paper rest on, cut out of the pictures.
+ *  May import: schema types, server/store, siblings. The picture goes into the figure itself, so that a paper needs no other file. */
+import type { Region } from "../../../schema/mark.ts";
+import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Basis } from "../../../schema/slot.ts";
+import { getAttachment, type Store } from "../../store/index.ts";
+import { html } from "../markup.ts";
+import type { PaperContext } from "./paper-context.ts";
+import { heading, paragraph, soft, words } from "./spans.ts";
+import { supportsOf } from "./supports-of.ts";
+
+/** Larger pictures are named and not printed, in bytes. */
+const LARGEST = 6_000_000;
+/** Width on the paper, in millimetres. */
+const WIDTH = 80;
+/** Kinds of picture that every form of paper can show. */
+const SHOWN: ReadonlySet<string> = new Set(["image/png", "image/jpeg"]);
+
+/** Nothing where no step rests on a picture. */
+export function pictureBlocks(context: PaperContext, store: Store, level: number): PlainBlock[] {
+  const regions = regionsUsed(context);
+  if (regions.length === 0) return [];
+  return [heading(level, [words("The pictures")]), ...regions.map((region) => regionBlock(context, store, region))];
+}
+
+function regionBlock({ book }: PaperContext, store: Store, region: Region): PlainBlock {
+  const picture = book.find("pictures", region.picture);
+  const of = [{ kind: "regions" as const, id: region.id }];
+  if (picture === undefined) return paragraph("open", [soft("A picture that is no longer there.")], of);
+  const name = [picture.title, picture.where].filter((part) => part !== "").join(", ");
+  const caption = [words(region.label === "" ? `${name}.` : `${region.label} (${name}).`)];
+  const file = getAttachment(store, picture.attachment);
+  if (file === null || file.size > LARGEST || !SHOWN.has(file.mediaType)) {
+    return paragraph("open", [...caption, soft(" The picture itself cannot be printed here.")], of);
+  }
+  const xs = region.corners.map(([x]) => x);
+  const ys = region.corners.map(([, y]) => y);
+  const [left, top] = [Math.min(...xs), Math.min(...ys)];
+  const [width, height] = [Math.max(...xs) - left, Math.max(...ys) - top];
+  if (width === 0 || height === 0)
+    return paragraph("open", [...caption, soft(" The part that is marked is empty.")], of);
+  const data = `data:${file.mediaType};base64,${Buffer.from(file.bytes).toString("base64")}`;
+  const millimetres = { width: WIDTH, height: Math.round((WIDTH * height * 10) / width) / 10 };
+  const svg = html`<svg xmlns="http://www.w3.org/2000/svg" width="${millimetres.width}mm" height="${millimetres.height}mm" viewBox="${left} ${top} ${width} ${height}"><image href="${data}" x="0" y="0" width="${picture.width}" height="${picture.height}"/></svg>`;
+  const alternative = [`Picture: ${name}`, region.label, picture.note].filter((part) => part !== "").join(". ");
+  return { is: "figure", anchor: null, svg: svg.text, width: WIDTH, caption, alternative, of };
+}
+
+/** In the order of the steps, each once. */
+function regionsUsed({ parts, book }: PaperContext): Region[] {
+  const bases = parts.flatMap(({ rows, drill }) =>
+    drill.elements.flatMap((element) => supportsOf(rows, element).map(({ basis }) => basis)),
+  );
+  const ids = new Set(bases.flatMap((basis: Basis | null) => (basis?.is === "picture" ? [basis.region] : [])));
+  return [...ids].flatMap((id) => book.find("regions", id) ?? []);
+}

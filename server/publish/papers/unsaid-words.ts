@@ -1,0 +1,30 @@
+/** server/publish/papers/unsaid-words.ts - words of an exercise that nothing is said of yet, and remarks on its words.
+ *  May import: schema types, shared/cite, siblings. So that nobody takes a paper for more than it is. */
+import type { PlainBlock } from "../../../schema/paper.ts";
+import { shortenQuote } from "../../../shared/cite/citation-line.ts";
+import type { PaperContext } from "./paper-context.ts";
+import type { BuiltPart } from "./paper-part.ts";
+import { quotesLine } from "./quote-lines.ts";
+import { heading, reference, said, words } from "./spans.ts";
+
+/** Longest quotation of words that nobody has spoken of, in characters. */
+const LONGEST = 600;
+
+export function unsaidBlocks({ drill }: BuiltPart, level: number): PlainBlock[] {
+  const { unmarked } = drill.treated;
+  if (unmarked.length === 0) return [];
+  const items = unmarked.map(({ reference: place, language, quote }) => ({
+    words: [reference(place), words(" "), said(`“${shortenQuote(quote, LONGEST)}”`, language)],
+    of: [],
+  }));
+  return [heading(level, [words("Words nothing is said of yet")]), { is: "list", ordered: false, items }];
+}
+
+export function remarkBlocks({ places }: PaperContext, { drill }: BuiltPart, level: number): PlainBlock[] {
+  if (drill.notes.length === 0) return [];
+  const items = drill.notes.map(({ text, citations }) => {
+    const cited = quotesLine(places, citations);
+    return { words: [...(cited.length === 0 ? [] : [...cited, words(" ")]), words(text)], of: [] };
+  });
+  return [heading(level, [words("Notes")]), { is: "list", ordered: false, items }];
+}
