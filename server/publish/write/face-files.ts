@@ -9,13 +9,20 @@ import { type CodePoints, codePointsOf } from "./face-coverage.ts";
 const FOLDER = join(repoRoot, "node_modules", "@expo-google-fonts");
 
 /** Family and file of each face: Gentium Plus for what was written, Source Sans 3 for what the program says, Amiri for
- *  Arabic script. */
+ *  Arabic script. Every style that is asked for is there, so that none is looked for on the machine. */
 const FACES = [
   ["Gentium Plus", "gentium-plus/GentiumPlus_400Regular.ttf"],
   ["Gentium Plus", "gentium-plus/GentiumPlus_400Regular_Italic.ttf"],
+  ["Gentium Plus", "gentium-plus/GentiumPlus_700Bold.ttf"],
+  ["Gentium Plus", "gentium-plus/GentiumPlus_700Bold_Italic.ttf"],
   ["Source Sans 3", "source-sans-3/400Regular/SourceSans3_400Regular.ttf"],
+  ["Source Sans 3", "source-sans-3/400Regular_Italic/SourceSans3_400Regular_Italic.ttf"],
   ["Source Sans 3", "source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf"],
+  ["Source Sans 3", "source-sans-3/600SemiBold_Italic/SourceSans3_600SemiBold_Italic.ttf"],
   ["Amiri", "amiri/400Regular/Amiri_400Regular.ttf"],
+  ["Amiri", "amiri/400Regular_Italic/Amiri_400Regular_Italic.ttf"],
+  ["Amiri", "amiri/700Bold/Amiri_700Bold.ttf"],
+  ["Amiri", "amiri/700Bold_Italic/Amiri_700Bold_Italic.ttf"],
 ] as const;
 
 export interface Face {

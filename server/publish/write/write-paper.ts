@@ -4,6 +4,7 @@
 import type { Paper } from "../../../schema/paper.ts";
 import { done, type Outcome, refused } from "../../errors.ts";
 import { writeDocx } from "./docx/write-docx.ts";
+import { writeHtml } from "./html/write-html.ts";
 import { placesOf } from "./paper-places.ts";
 import { writePdf } from "./pdf/write-pdf.ts";
 
@@ -20,6 +21,6 @@ export async function writePaper(paper: Paper, as: PaperForm): Promise<Outcome<U
       `Every citation must lead somewhere; in “${paper.title}” ${places.dangling.length} do not: ${list}. Mend or remove them, then print again.`,
     );
   }
-  if (as === "html") throw new RangeError(`Not written yet: ${as}.`);
-  return done(as === "pdf" ? writePdf(paper, places) : await writeDocx(paper, places));
+  if (as === "docx") return done(await writeDocx(paper, places));
+  return done(as === "pdf" ? writePdf(paper, places) : writeHtml(paper, places));
 }

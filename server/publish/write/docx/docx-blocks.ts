@@ -17,8 +17,8 @@ import {
   TextRun,
   WidthType,
 } from "docx";
-import type { Block, Line, Paper, PlainBlock } from "../../../../schema/paper.ts";
-import type { Look } from "../pdf/look-of.ts";
+import type { Block, Line, PlainBlock } from "../../../../schema/paper.ts";
+import type { Look } from "../look-of.ts";
 import { SOFT } from "../print-colours.ts";
 import { figureRun } from "./docx-figure.ts";
 import type { DocxLines } from "./docx-lines.ts";
@@ -231,14 +231,4 @@ function headed(line: Line, as: WordsRole): Line {
 /** Width between the margins, in twips. */
 export function measureOf({ page }: Look): number {
   return twips(page.width - page.left - page.right);
-}
-
-export function headingsOf(paper: Paper): Of<"heading">[] {
-  return paper.blocks.flatMap((block) =>
-    block.is === "heading"
-      ? [block]
-      : block.is === "beside"
-        ? [...block.left, ...block.right].filter((one) => one.is === "heading")
-        : [],
-  );
 }

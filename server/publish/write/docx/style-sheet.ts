@@ -11,7 +11,7 @@ import {
   TabStopType,
 } from "docx";
 import type { LanguageTag } from "../language-tag.ts";
-import type { Look } from "../pdf/look-of.ts";
+import type { Look } from "../look-of.ts";
 import { INK, RUBRIC, RULE, SOFT } from "../print-colours.ts";
 import { PROGRAM_FACE, WRITTEN_FACE } from "./faces-of-runs.ts";
 import { runStyles, type UsedRuns } from "./run-styles.ts";

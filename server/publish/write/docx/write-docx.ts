@@ -15,12 +15,13 @@ import {
 } from "docx";
 import type { Block, Paper } from "../../../../schema/paper.ts";
 import { pointsOfFamilies } from "../face-files.ts";
+import { withLevelsInOrder } from "../heading-levels.ts";
 import { languageTag } from "../language-tag.ts";
-import type { PaperPlaces } from "../paper-places.ts";
-import { type Look, looksOf } from "../pdf/look-of.ts";
+import { type Look, middleLook } from "../look-of.ts";
+import { type PaperPlaces, plainBlocks } from "../paper-places.ts";
 import { missingSentence, Printable } from "../printable.ts";
 import { footWords, headWords } from "../running-words.ts";
-import { DocxBlocks, headingsOf, measureOf } from "./docx-blocks.ts";
+import { DocxBlocks, measureOf } from "./docx-blocks.ts";
 import { DocxLines } from "./docx-lines.ts";
 import { UsedRuns } from "./run-styles.ts";
 import { settledArchive } from "./settled-archive.ts";
@@ -33,9 +34,10 @@ export async function writeDocx(paper: Paper, places: PaperPlaces): Promise<Uint
   const lines = new DocxLines(paper, places, printable, used);
   const look = middleLook(paper);
   const measure = measureOf(look);
-  const headings = headingsOf(paper);
+  const inOrder = withLevelsInOrder(paper.blocks);
+  const headings = plainBlocks(inOrder).filter((block) => block.is === "heading");
   const blocks = new DocxBlocks(lines, headings, contentsPlaces(paper, headings, lines));
-  const children = paper.blocks.flatMap((block) => blocks.block(block, measure));
+  const children = inOrder.flatMap((block) => blocks.block(block, measure));
   const notes = Object.fromEntries(
     places.notes.map(({ number, lines: own }) => [
       number,
@@ -59,14 +61,6 @@ export async function writeDocx(paper: Paper, places: PaperPlaces): Promise<Uint
   });
   const bytes = await Packer.toBuffer(document);
   return settledArchive(bytes, { issued: paper.edition?.issued ?? null, language: paper.language });
-}
-
-/** A letter is not fitted to a page: whoever opens it sets it anew. */
-function middleLook({ kind, size }: Paper): Look {
-  const { looks } = looksOf(kind, size);
-  const look = looks[Math.floor((looks.length - 1) / 2)];
-  if (look === undefined) throw new RangeError(`A ${kind} has at least one look.`);
-  return look;
 }
 
 /** Names for the headings that the contents lead to. Nothing where a paper has no contents. */

@@ -1,8 +1,9 @@
 /** server/publish/write/pdf/paper-data.ts - a paper as the data its pages are set from.
  *  May import: schema types, siblings, the room above. Every word in it has been made printable; the template takes it as
  *  JSON, so that no word can be taken for markup. */
-import type { Block, Line, Paper, PlainBlock, Span } from "../../../../schema/paper.ts";
+import type { Block, Line, Paper, Span } from "../../../../schema/paper.ts";
 import { figureRatio } from "../figure-size.ts";
+import { withLevelsInOrder } from "../heading-levels.ts";
 import { languageTag, runsRightToLeft } from "../language-tag.ts";
 import { linkTarget } from "../link-target.ts";
 import { bare, type PaperPlaces } from "../paper-places.ts";
@@ -23,7 +24,7 @@ const TALL = 1400;
 /** All of it but the look, which may be tried in several sizes. */
 export function paperData(paper: Paper, places: PaperPlaces, printable: Printable): Data {
   const data = new DataOf(paper, places, printable);
-  const blocks = headingsInOrder(paper.blocks).map((block) => data.block(block));
+  const blocks = withLevelsInOrder(paper.blocks).map((block) => data.block(block));
   const notes = places.notes.map(({ id, number, lines }) => ({
     id,
     number: String(number),
@@ -48,19 +49,6 @@ export function paperData(paper: Paper, places: PaperPlaces, printable: Printabl
     notes,
     blocks,
   };
-}
-
-/** Levels without gaps, as a reader of tagged pages needs them: 1, 2, 4 becomes 1, 2, 3. */
-function headingsInOrder(blocks: readonly Block[]): Block[] {
-  let above = 0;
-  const mended = (block: PlainBlock): PlainBlock => {
-    if (block.is !== "heading") return block;
-    above = Math.min(block.level, above + 1);
-    return { ...block, level: above };
-  };
-  return blocks.map((block) =>
-    block.is === "beside" ? { ...block, left: block.left.map(mended), right: block.right.map(mended) } : mended(block),
-  );
 }
 
 function typstLanguage(tag: string | null): { lang: string; region?: string } | null {
@@ -209,7 +197,7 @@ class DataOf {
 function unbroken(reference: string): string {
   return reference
     .replace(/(?<=[0-9rv])–(?=[0-9])/gu, "\u2060–\u2060")
-    .replace(/(?<=\b(?:ff?|ll?|pp?)\.) (?=[0-9])/gu, "\u00a0");
+    .replace(/(?<=\b(?:ff?|ll?|pp?)\.) (?=[0-9])|(?<=^\S+) (?=ff?\.)/gu, "\u00a0");
 }
 
 function programWords(text: string): Span {

@@ -2,10 +2,10 @@
  *  May import: schema types, siblings, the room above. */
 import type { Paper } from "../../../../schema/paper.ts";
 import { pointsOfFamilies } from "../face-files.ts";
+import { looksOf } from "../look-of.ts";
 import type { PaperPlaces } from "../paper-places.ts";
 import { Printable } from "../printable.ts";
 import { fitted } from "./fit.ts";
-import { looksOf } from "./look-of.ts";
 import { paperData } from "./paper-data.ts";
 import { setPages } from "./typesetter.ts";
 

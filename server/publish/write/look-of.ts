@@ -1,7 +1,7 @@
-/** server/publish/write/pdf/look-of.ts - sizes of each kind of paper on each size of sheet.
+/** server/publish/write/look-of.ts - sizes of each kind of paper on each size of sheet.
  *  May import: schema types. Type in points, lengths in millimetres, `title`, `heading` and `leading` in parts of the base size. A sheet
  *  that must fit comes in several sizes, largest first. */
-import type { PaperKind, PaperSize } from "../../../../schema/paper.ts";
+import type { Paper, PaperKind, PaperSize } from "../../../schema/paper.ts";
 
 export interface Look {
   base: number;
@@ -128,6 +128,14 @@ export function looksOf(kind: PaperKind, size: PaperSize): Fit {
   const small = size === "A5";
   const looks = bases.map((base) => lookOf(own, Math.max(SMALLEST, small ? rounded(base * A5_TYPE) : base), size));
   return { looks, pages };
+}
+
+/** The look of what is not fitted to a number of pages: a letter, a page on a screen. */
+export function middleLook({ kind, size }: Pick<Paper, "kind" | "size">): Look {
+  const { looks } = looksOf(kind, size);
+  const look = looks[Math.floor((looks.length - 1) / 2)];
+  if (look === undefined) throw new RangeError(`A ${kind} has at least one look.`);
+  return look;
 }
 
 function lookOf(kind: Omit<KindLook, "bases" | "pages">, base: number, size: PaperSize): Look {
