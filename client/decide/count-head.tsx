@@ -1,20 +1,10 @@
 /** client/decide/count-head.tsx - what holds, in one sentence, and under what: what is picked, what is adopted, the rules left
  *  out. */
 import { one } from "../state/rows.ts";
-import {
-  answered,
-  askWhy,
-  counting,
-  countOnceMore,
-  isAsked,
-  noMoreWhy,
-  openExercises,
-  stopCounting,
-  stopped,
-} from "./answers.ts";
+import { answered, askWhy, counting, countOnceMore, isAsked, noMoreWhy, stopCounting, stopped } from "./answers.ts";
 import { progress } from "./count-desk.ts";
+import { BrokenLast, CountDetails } from "./count-details.tsx";
 import { countSentence } from "./count-words.ts";
-import { openInRide } from "./goto.ts";
 import { ruleSentence, stageWords } from "./stage-words.ts";
 import { WhyNotPart } from "./why-not.tsx";
 import { asAdopted, countAgain, leftOut, letAllGo, letGo, picks, way } from "./wish.ts";
@@ -29,13 +19,14 @@ export function CountHead() {
       {now && (
         <p class="meta">
           {now.treated && `${capital(now.treated)} `}
-          {!now.exact && `${now.why} `}
+          {!now.exact && "These are bounds, not a count. "}
           “Surely” means: however one does what the text leaves unsaid. A share is a proportion of combinations, not a
           probability.
         </p>
       )}
       <Counting />
       <UnderWhat />
+      <CountDetails />
       {now && now.all !== "0" && now.holding === "0" && now.exact && <NothingHolds />}
     </div>
   );
@@ -45,6 +36,7 @@ function NothingHolds() {
   const open = isAsked(null);
   return (
     <div>
+      <BrokenLast />
       <button type="button" class="chief" aria-expanded={open} onClick={() => (open ? noMoreWhy() : askWhy(null))}>
         {open ? "Put the reason away" : "Why does nothing hold?"}
       </button>
@@ -80,8 +72,6 @@ function Counting() {
 
 function UnderWhat() {
   const [list, rules] = [picks.value, leftOut.value];
-  const witness = answered.value?.witness;
-  const [exercise, another] = openExercises.value;
   return (
     <div class="under-what">
       <div class="row">
@@ -107,11 +97,6 @@ function UnderWhat() {
             </label>
           ))}
         </fieldset>
-        {witness && exercise && another === undefined && (
-          <button type="button" class="quiet" onClick={() => openInRide(exercise, witness.readings, null)}>
-            ride one way that holds
-          </button>
-        )}
       </div>
       {list.length > 0 && (
         <p class="picked-list">

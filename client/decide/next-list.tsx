@@ -71,16 +71,18 @@ export function NextList() {
   );
 }
 
-function OneStep({ step: { sentence, answers, crux, kind, gain, settles } }: { step: NextStep }) {
+function OneStep({ step: { sentence, answers, crux, kind, gain, perEffort, settles } }: { step: NextStep }) {
   return (
     <li>
       <p>{sentence}</p>
       <p class="meta">
-        {answers.map(({ label, holding }) => `“${label}” leaves ${ways(holding)}`).join("; ")}. It tells{" "}
-        {gain.toFixed(1)} {gain.toFixed(1) === "1.0" ? "bit" : "bits"}
-        {settles >= 0.05 && `, and settles ${settles.toFixed(1)} other cruxes on average`}.{" "}
+        {answers.map(({ label, holding }) => `“${label}” leaves ${ways(holding)}`).join("; ")}. Gain {rounded(gain)}{" "}
+        bits, {rounded(perEffort)} for its effort
+        {settles >= 0.05 && `; settles ${rounded(settles)} other cruxes on average`}.{" "}
         {kind === "question" && crux && <a href={`#entry-${crux}`}>†&nbsp;{one("cruxes", crux)?.title}</a>}
       </p>
     </li>
   );
 }
+
+const rounded = (value: number): string => value.toFixed(1);
