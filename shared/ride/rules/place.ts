@@ -4,8 +4,8 @@ import { inWords } from "../../ground/figures/figure.ts";
 import { clearanceOf } from "../../ground/fit.ts";
 import { distanceToWall, findStation, type RidingGround } from "../../ground/grounds.ts";
 import { pathOf } from "../../ground/path.ts";
-import { type Piece, poseOn } from "../../ground/piece.ts";
-import { distance, type Point, type Pose } from "../../ground/plane.ts";
+import { type Piece, poseOn, type Turn } from "../../ground/piece.ts";
+import { beside, distance, type Point, type Pose } from "../../ground/plane.ts";
 import { USUAL_BODY } from "../../ground/riders.ts";
 import { type GroundStation, isAtStation, placeOfStation } from "../../ground/stations.ts";
 import { USUAL } from "../../ground/usual.ts";
@@ -48,23 +48,63 @@ function nearestInWay(ground: RidingGround, piece: Piece): { metres: number; at:
   return least;
 }
 
+/** Hundredths of a degree between the moments of a turn that are looked at. */
+const TURN_STEP = 500;
+
+/** How far head or croup come past the wall where the horse turns on the spot: it swings about the part of it that stays.
+ *  Null where the wall leaves it room, or it turns in a gate. */
+function sweptPast(ground: RidingGround, turn: Turn): { metres: number; at: Point } | null {
+  const { ahead, behind } = USUAL_BODY;
+  const pivot = turn.about === "middle" ? 0 : turn.about === "haunches" ? -behind : ahead;
+  const stays = beside({ ...turn.at, heading: turn.heading }, pivot);
+  const inGate = ground.stations
+    .map((station) => placeOfStation(station, turn.at))
+    .some((place) => distanceToWall(ground, place) < ROOM && distance(place, turn.at) <= HORSE_LENGTH);
+  if (inGate) return null;
+  let least: { metres: number; at: Point } | null = null;
+  const steps = Math.ceil(Math.abs(turn.sweep) / TURN_STEP);
+  for (let step = 0; step <= steps; step += 1) {
+    const { heading } = poseOn(turn, step / steps);
+    for (const end of [ahead - pivot, -behind - pivot]) {
+      const at = beside({ ...stays, heading }, end);
+      const metres = distanceToWall(ground, at);
+      if (metres < -1e-6 && (least === null || metres < least.metres)) least = { metres, at };
+    }
+  }
+  return least;
+}
+
+type Near = { metres: number; piece: number; swept: boolean };
+
+function nearestIn({ ground, timed, way }: Ridden, { pieces }: RiddenStage): Near | null {
+  let least: Near | null = null;
+  for (let index = pieces.from; index < pieces.to; index += 1) {
+    const piece = timed.path.pieces[index];
+    if (piece === undefined) continue;
+    const onWay = nearestInWay(ground, piece);
+    const swept = piece.is === "turn" && way === "mounted" && onWay === null ? sweptPast(ground, piece) : null;
+    const near = onWay ?? swept;
+    if (near !== null && (least === null || near.metres < least.metres))
+      least = { metres: near.metres, piece: index, swept: swept !== null };
+  }
+  return least;
+}
+
 function checkOnGround(ridden: Ridden): Judgement[] {
   return ridden.stages.flatMap((stage, index): Judgement[] => {
     if (stage.pieces.to <= stage.pieces.from) return [];
-    let least: { metres: number; at: Point; piece: number } | null = null;
-    for (let at = stage.pieces.from; at < stage.pieces.to; at += 1) {
-      const piece = ridden.timed.path.pieces[at];
-      const near = piece === undefined ? null : nearestInWay(ridden.ground, piece);
-      if (near !== null && (least === null || near.metres < least.metres)) least = { ...near, piece: at };
-    }
+    const least = nearestIn(ridden, stage);
     if (least === null) return [kept(index)];
     const action = ridden.pieces[least.piece]?.action ?? null;
     const [from, to] = [ridden.timed.times[least.piece] ?? stage.from, ridden.timed.times[least.piece + 1] ?? stage.to];
-    const wayWords =
-      least.metres < -1e-6
+    const wayWords = least.swept
+      ? `where the horse turns on the spot its head or croup swings ${inWords(-least.metres)} m past the wall (a horse of ${inWords(HORSE_LENGTH)} m)`
+      : least.metres < -1e-6
         ? `the way goes ${inWords(-least.metres)} m past the wall`
         : `the rider’s line comes within ${inWords(Math.max(0, least.metres))} m of the wall, which leaves no room for his knee`;
-    const lift = "Either the figure is smaller or begins elsewhere, or the track is set farther from the wall";
+    const lift = least.swept
+      ? "Either it turns to the other side or about another part of the horse, or farther from the wall"
+      : "Either the figure is smaller or begins elsewhere, or the track is set farther from the wall";
     return [
       {
         ...ofStage(ridden, index, "wall", wayWords, lift),
@@ -81,7 +121,8 @@ function checkOnGround(ridden: Ridden): Judgement[] {
 export const onGround: RideRule = {
   code: "on-ground",
   words: "says",
-  sentence: "The way stays on the ground, with room for the rider’s knee along the wall.",
+  sentence:
+    "The way stays on the ground, with room for the rider’s knee along the wall and for the horse where it turns.",
   basis: "common practice",
   source: `The wall is the ground’s own. The ${ROOM} m for horse and knee are a guess; at a gate in the wall they are not asked.`,
   severity: "bars",
@@ -142,9 +183,9 @@ function checkBegins(ridden: Ridden, context: RideContext): Judgement[] {
     if (begins === null || pose === null || stage.is === "untreated") return [];
     const { station, action } = begins;
     // What waits for a station may begin beside it.
-    const beside = (at: Pose): boolean =>
+    const isNear = (at: Pose): boolean =>
       action === null && isBeside({ ground: ridden.ground, usual: USUAL }, station, at);
-    if ([pose, joined].some((at) => at !== null && (isAtStation(station, at, HORSE_LENGTH) || beside(at))))
+    if ([pose, joined].some((at) => at !== null && (isAtStation(station, at, HORSE_LENGTH) || isNear(at))))
       return [kept(index)];
     const away = inWords(Math.round(distance(pose, placeOfStation(station, pose)) * 10) / 10);
     const breach = ofStage(
