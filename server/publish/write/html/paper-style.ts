@@ -44,6 +44,7 @@ a{color:inherit;text-decoration-color:var(--rule);text-decoration-thickness:1px;
 .sign,.call[role]{font-size:.74em;vertical-align:.42em;line-height:0;margin-left:.08em;text-decoration:none}
 .lead{font-size:1.1em}
 .small,.key,figcaption,caption{font-size:.86em}
+.key{white-space:pre-wrap}
 .quote{margin:.7em 2em;font-size:1.06em}
 .open{border-left:2px solid var(--rubric);padding-left:.8em}
 .caution{border-top:1px solid var(--ink);padding-top:.6em;margin-top:1.6em;font-style:italic;break-inside:avoid}
@@ -95,6 +96,7 @@ figcaption{margin-top:.4em}
 :is(.glossary,.index) dt{display:inline;margin-right:.6em}
 :is(.glossary,.index) dd,:is(.glossary,.index) dd p:first-child{display:inline}
 :is(.glossary,.index,.bibliography)>div{padding-left:1.2em;text-indent:-1.2em}
+:is(.glossary,.index,.bibliography) dd p+p{text-indent:0}
 .index{columns:2;column-gap:2em;font-size:.92em}
 .index>div{margin-bottom:.15em}
 .writing i{display:block;height:2em;border-bottom:.7px solid var(--rule)}

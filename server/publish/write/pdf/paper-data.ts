@@ -21,6 +21,9 @@ interface LineData {
 /** Past this many characters a step may part at the foot of a page. */
 const TALL = 1400;
 
+/** A part of a reference longer than this many characters may be broken. */
+const LONGEST_PART = 18;
+
 /** All of it but the look, which may be tried in several sizes. */
 export function paperData(paper: Paper, places: PaperPlaces, printable: Printable): Data {
   const data = new DataOf(paper, places, printable);
@@ -86,8 +89,9 @@ class DataOf {
     if (span.is === "words") {
       const { is, text, as, language, standing, to } = span;
       const own = language === this.#paper.language ? null : typstLanguage(language);
-      const kept = as === "reference" ? unbroken(text) : text;
-      return { is, text: this.#isolated(kept, language), as, language: own, standing, to: pdfTarget(to) };
+      const printed = this.#isolated(text, language);
+      const parts = as === "reference" ? unbrokenParts(printed) : null;
+      return { is, text: printed, parts, as, language: own, standing, to: pdfTarget(to) };
     }
     if (span.is === "sign") {
       const to = span.to === null ? null : { inside: true, place: bare(span.to) };
@@ -193,11 +197,11 @@ class DataOf {
   }
 }
 
-/** A reference is broken only between its parts: not within "ll. 10–18". */
-function unbroken(reference: string): string {
-  return reference
-    .replace(/(?<=[0-9rv])–(?=[0-9])/gu, "\u2060–\u2060")
-    .replace(/(?<=\b(?:ff?|ll?|pp?)\.) (?=[0-9])|(?<=^\S+) (?=ff?\.)/gu, "\u00a0");
+/** Parts of a reference that are not broken within: "f. 3r," and "ll. 10–18". Null where a part is long. */
+function unbrokenParts(reference: string): string[] | null {
+  if (reference !== reference.trim()) return null;
+  const parts = reference.split(/(?<=[,;]) /u);
+  return parts.every((part) => part.length <= LONGEST_PART) ? parts : null;
 }
 
 function programWords(text: string): Span {
