@@ -70,9 +70,9 @@ export function sharesFrom(every: Tally, tally: Tally) {
 
 /** Fewer combinations leave more room for sets of states, which grow where readings are not known. */
 function looseTally(puzzle: Puzzle, limits: Limits): Tally | null {
-  for (const room of [4, 32, 256]) {
+  for (const room of [8, 64, 512]) {
     const loose = loosenedToFit(puzzle, Math.max(1, Math.floor(limits.cells / room)));
-    const tally = loose && tallyOf(loose, limits);
+    const tally = loose && tallyOf(loose, { ...limits, work: limits.work / 4 });
     if (tally?.uncounted.length === 0) return tally;
   }
   return null;

@@ -4,8 +4,11 @@
 import type { Constraint, Factor, IndexedPuzzle } from "./indexed.ts";
 import { schedule } from "./schedule.ts";
 
-/** The values of the cruxes in play, by combination. */
-export type Columns = ReadonlyMap<number, Uint16Array>;
+/** A crux's value in each combination. */
+export type Column = Uint8Array | Uint16Array;
+
+/** Of the cruxes in play. */
+export type Columns = ReadonlyMap<number, Column>;
 
 export interface EnterLayer {
   is: "enter";
@@ -15,7 +18,7 @@ export interface EnterLayer {
   after: number;
   /** Of each combination after: the one it continues, and the value it gives the crux. */
   parent: Int32Array;
-  value: Uint16Array;
+  value: Column;
   /** What each combination after is weighted with; null: all with 1. */
   weights: bigint[] | null;
 }
@@ -37,7 +40,7 @@ export interface StageLayer {
   before: number;
   after: number;
   /** Of each combination: which of the groups that the stage can tell apart it belongs to. */
-  group: Int32Array;
+  group: Uint16Array | Int32Array;
   /** Of each group: the values of the cruxes touched, in the order of `touches`. */
   groups: readonly Uint16Array[];
 }
@@ -85,7 +88,7 @@ function enterLayer(
   const constraints = puzzle.constraints.filter(complete).map((one) => ({ one, values: valuesIn(one, columns) }));
   const factors = puzzle.factors.filter(complete).map((one) => ({ one, values: valuesIn(one, columns) }));
   const parent = new Int32Array(count * values.length);
-  const value = new Uint16Array(count * values.length);
+  const value = columnOf(count * values.length, puzzle.radix[crux] as number);
   const weights: bigint[] | null = factors.length > 0 ? [] : null;
   let after = 0;
   for (let combination = 0; combination < count; combination += 1) {
@@ -136,16 +139,22 @@ function leaveLayer(
 
 function stageLayer(puzzle: IndexedPuzzle, stage: number, columns: Columns, count: number): StageLayer {
   const touched = puzzle.touches[stage] ?? [];
-  const own = new Map(touched.map((crux) => [crux, columns.get(crux) as Uint16Array]));
+  const own = new Map(touched.map((crux) => [crux, columns.get(crux) as Column]));
   const { group, first } = groupBy(puzzle, own, count);
   const groups = [...first].map((row) => Uint16Array.from(own.values(), (column) => column[row] as number));
-  return { is: "stage", stage, before: count, after: count, group, groups };
+  const narrow = groups.length <= 0x10000 ? Uint16Array.from(group) : group;
+  return { is: "stage", stage, before: count, after: count, group: narrow, groups };
 }
 
-function pickRows(columns: Columns, rows: Int32Array): Map<number, Uint16Array> {
+/** As narrow as the values allow: columns of every event are kept. */
+function columnOf(length: number, radix: number): Column {
+  return radix <= 0x100 ? new Uint8Array(length) : new Uint16Array(length);
+}
+
+function pickRows(columns: Columns, rows: Int32Array): Map<number, Column> {
   return new Map(
     [...columns].map(([crux, column]) => {
-      const picked = new Uint16Array(rows.length);
+      const picked = columnOf(rows.length, column instanceof Uint8Array ? 0 : 0xffff);
       for (let row = 0; row < rows.length; row += 1) picked[row] = column[rows[row] as number] as number;
       return [crux, picked];
     }),

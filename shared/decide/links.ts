@@ -3,7 +3,7 @@
 import type { Table } from "./automaton.ts";
 import { addRow, bitsOf, type CellList, type CellSet, cellsOf, emptyRow, hasBit } from "./cells.ts";
 import type { Course } from "./course.ts";
-import type { Layer, LeaveLayer, StageLayer } from "./layers.ts";
+import type { Column, Layer, LeaveLayer, StageLayer } from "./layers.ts";
 
 export type Link =
   /** Each cell before a stage leads to one cell after, or to none (-1); null: every cell to itself. */
@@ -55,7 +55,7 @@ export class Linker {
       const own = weights && Array.from(after.combinations, (combination) => weights[combination] as bigint);
       return { is: "enter", ...sizes, from: ends, value, weights: own };
     }
-    const column = layer.columns.get(layer.crux) as Uint16Array;
+    const column = layer.columns.get(layer.crux) as Column;
     const { ends, value } = carriedOver(before, layer.into, column, this.placesOf(after, layer.after), layer.after);
     const anywhere = emptyRow(layer.before);
     for (const row of cells[index] as CellSet) addRow(anywhere, row);
@@ -88,7 +88,7 @@ export class Linker {
 function carriedOver(
   { combinations, starts }: CellList,
   map: Int32Array,
-  column: Uint16Array,
+  column: Column,
   places: Int32Array,
   width: number,
 ): { ends: Int32Array; value: Uint16Array } {

@@ -6,7 +6,7 @@ import type { Course } from "./course.ts";
 import { sumsOfProducts } from "./dot.ts";
 import { Frontiers } from "./frontiers.ts";
 import { type Later, laterBefore } from "./later.ts";
-import type { Layer } from "./layers.ts";
+import type { Column, Layer } from "./layers.ts";
 import type { Link } from "./links.ts";
 import type { Together } from "./together.ts";
 import { type Trail, Trails } from "./trails.ts";
@@ -86,7 +86,7 @@ function meet(together: Together, { layer, to, value, seen }: Link & { is: "leav
     }
     for (const [own, bits] of words.entries()) together.addWord(together.bit(crux, own), index, bits);
   }
-  const own = columns.get(crux) as Uint16Array;
+  const own = columns.get(crux) as Column;
   for (const [other, column] of columns) {
     if (other === crux) continue;
     for (const combination of seen) {

@@ -45,8 +45,11 @@ export interface Tally {
 /** The values that each crux may take. */
 export type Values = readonly (readonly number[])[];
 
-/** Memory for a frontier of this many cells and for the √n of them that are kept stays below 200 MB. */
-export const USUAL_LIMITS: Limits = { cells: 400_000, work: 400_000_000 };
+/** A few seconds, and a few hundred megabytes, at the most. */
+export const USUAL_LIMITS: Limits = { cells: 400_000, work: 100_000_000 };
+
+/** Of the cells of a frontier at most one in so many may be a combination: room for sets of states. */
+const ROOM = 4;
 
 /** `values` narrows what each crux may take; missing: all that the puzzle leaves. */
 export function tallyOf(puzzle: IndexedPuzzle, limits: Limits, witnesses = 0, values: Values = puzzle.values): Tally {
@@ -87,9 +90,9 @@ class Tallying {
       this.tally.uncounted.push(values);
       return;
     }
-    const layered = layersOf(this.puzzle, values, cells);
+    const layered = layersOf(this.puzzle, values, Math.max(1, Math.floor(cells / ROOM)));
     if ("tooMany" in layered) {
-      this.work += cells;
+      this.work += cells / ROOM;
       this.divide(values, layered.tooMany);
       return;
     }
