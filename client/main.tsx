@@ -8,6 +8,7 @@ import "./look/forms.css";
 import "./look/rooms.css";
 import "./look/decide.css";
 import "./look/find.css";
+import "./look/print.css";
 import "./look/ride-lanes.css";
 import "./look/ride.css";
 import "./look/ride-phone.css";

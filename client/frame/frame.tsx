@@ -47,7 +47,7 @@ export function Frame() {
       {here.room === "read" && <ReadRoom passage={here.passage} />}
       {here.room === "decide" && <DecideRoom of={here.of} id={here.id} />}
       {here.room === "ride" && <RideRoom exercise={here.exercise} />}
-      {here.room === "print" && <PrintRoom exercise={here.exercise} />}
+      {here.room === "print" && <PrintRoom of={here.of} id={here.id} />}
       {here.room === "import" && <ImportRoom work={here.work} />}
       {here.room === "history" && <HistoryRoom work={here.work} />}
       <StoredStrip />

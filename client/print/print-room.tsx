@@ -1,212 +1,151 @@
-/** client/print/print-room.tsx - the drill on paper: the page as it will print, with the readings one wants, and as files. */
-import { useSignal } from "@preact/signals";
+/** client/print/print-room.tsx - papers: what is wanted at the left, the paper as it stands now at the right. */
 import { useEffect, useRef } from "preact/hooks";
-import type { Drill, DrillCrux } from "../../schema/drill.ts";
+import type { StylesThere } from "../../schema/issue.ts";
 import { listedWorks } from "../read/contents-order.ts";
-import { ask, type Refused } from "../state/api.ts";
+import { ask } from "../state/api.ts";
 import { contents, loadContents } from "../state/passage.ts";
 import { follow, go } from "../state/route.ts";
+import {
+  brokenStyles,
+  exercise,
+  kind,
+  loadPrinted,
+  paperAsk,
+  parts,
+  printed,
+  styles,
+  takesMany,
+  unprinted,
+} from "./asking.ts";
+import { EditionsRoom } from "./editions-room.tsx";
+import { IssueForm } from "./issue-form.tsx";
+import { fileName, paperAddress } from "./paper-address.ts";
+import { KindChooser, PaperChoices } from "./paper-choices.tsx";
+import { nameOf, PartsChooser } from "./parts-chooser.tsx";
+import { Preview } from "./preview.tsx";
+import { SaveButtons } from "./save-buttons.tsx";
 
-/** Readings chosen here, by crux; not stored, only for this sheet. */
-type Choice = Readonly<Record<string, string>>;
+export function PrintRoom({ of, id }: { of: "papers" | "editions"; id: string | null }) {
+  if (of === "editions" && id !== null) return <EditionsRoom work={id} />;
+  return <PapersRoom id={of === "papers" ? id : null} />;
+}
 
-export function PrintRoom({ exercise }: { exercise: string | null }) {
+function PapersRoom({ id }: { id: string | null }) {
   useEffect(() => {
     void loadContents();
+    void ask<StylesThere>("/api/styles").then((answer) => {
+      if (!answer.ok) return;
+      styles.value = answer.value.styles.map(({ name }) => name);
+      brokenStyles.value = answer.value.broken.map(({ sentence }) => sentence);
+    });
   }, []);
-  const exercises = listedWorks.value.flatMap(({ work, groups }) =>
-    groups.filter(({ isExercise }) => isExercise).map((group) => ({ work, group })),
-  );
-  const first = exercises[0]?.group.key ?? null;
+  const exercises = listedWorks.value.flatMap(({ groups }) => groups.filter(({ isExercise }) => isExercise));
+  const first = exercises[0]?.key ?? null;
   useEffect(() => {
-    if (exercise === null && first !== null) go(`/print/${first}`, true);
-  }, [exercise, first]);
-  if (exercise === null) {
-    return (
-      <main class="room" id="main">
-        <h1>Print</h1>
-        {contents.value && exercises.length === 0 && (
-          <p class="empty">
-            There is no exercise to print yet. Open a passage in{" "}
-            <a href="/" onClick={follow}>
-              Read
-            </a>{" "}
-            and start one there.
-          </p>
-        )}
-      </main>
-    );
-  }
+    exercise.value = id;
+    if (id === null && first !== null) go(`/print/${first}`, true);
+  }, [id, first]);
+  if (id !== null) return <Papers id={id} />;
   return (
-    <main class="print-room" id="main">
-      <Sheet key={exercise} exercise={exercise}>
-        <label class="field">
-          <span>Exercise</span>
-          <select value={exercise} onChange={(event) => go(`/print/${event.currentTarget.value}`)}>
-            {exercises.map(({ work, group }) => (
-              <option key={group.key} value={group.key}>
-                {group.label && `${group.label}. `}
-                {group.title} ({work.title})
-              </option>
-            ))}
-          </select>
-        </label>
-      </Sheet>
+    <main class="room" id="main">
+      <h1>Print</h1>
+      {contents.value && exercises.length === 0 && (
+        <p class="empty">
+          There is no exercise to print yet. Open a passage in{" "}
+          <a href="/" onClick={follow}>
+            Read
+          </a>{" "}
+          and start one there.
+        </p>
+      )}
     </main>
   );
 }
 
-function Sheet({ exercise, children }: { exercise: string; children: preact.ComponentChildren }) {
-  const way = useSignal<"mounted" | "on foot">("mounted");
-  const choice = useSignal<Choice>({});
-  const adopted = useSignal<Drill | null>(null);
-  const shown = useSignal<Drill | null>(null);
-  const refused = useSignal<Refused | null>(null);
+function Papers({ id }: { id: string }) {
   const frame = useRef<HTMLIFrameElement>(null);
   const at = contents.value?.at ?? 0;
-  const base = `/api/exercises/${exercise}`;
-  const query = queryOf(way.value, choice.value);
-
+  const wanted = parts.value.map((part) => part.exercise).join(" ");
   useEffect(() => {
-    void ask<Drill>(`${base}/drill.json`).then((answer) => {
-      if (answer.ok) adopted.value = answer.value;
-    });
-  }, [base, at]);
+    for (const one of wanted.split(" ").filter(Boolean)) void loadPrinted(one);
+  }, [wanted, at]);
   useEffect(() => {
-    const stop = new AbortController();
-    void ask<Drill>(`${base}/drill.json?${query}`, undefined, stop.signal).then((answer) => {
-      if (stop.signal.aborted) return;
-      shown.value = answer.ok ? answer.value : null;
-      refused.value = answer.ok ? null : answer.error;
-    });
-    return () => stop.abort();
-  }, [base, query, at]);
-
-  useEffect(() => {
-    // The browser's own print would take the window; what is meant is the sheet.
-    const printSheet = (event: KeyboardEvent) => {
+    // The browser's own print would take the window; what is meant is the paper.
+    const printPaper = (event: KeyboardEvent) => {
       if (event.key.toLowerCase() !== "p" || !(event.ctrlKey || event.metaKey) || event.shiftKey) return;
       event.preventDefault();
       frame.current?.contentWindow?.print();
     };
-    window.addEventListener("keydown", printSheet);
-    return () => window.removeEventListener("keydown", printSheet);
+    window.addEventListener("keydown", printPaper);
+    return () => window.removeEventListener("keydown", printPaper);
   }, []);
 
-  const drill = shown.value;
-  const name = fileName(drill?.exercise.title ?? "drill");
+  const listed = listedWorks.value.find(({ groups }) => groups.some(({ key }) => key === id));
+  const exercises = listed?.groups.filter(({ isExercise }) => isExercise) ?? [];
+  const open = exercises.find(({ key }) => key === id);
+  const paper = paperAsk.value;
+  const drill = printed.value[id]?.drill;
+  const title = takesMany.value ? `${listed?.work.title ?? ""}: ${kind.value}` : open ? nameOf(open) : "";
+  const drillQuery = new URLSearchParams({ way: paper?.way ?? "mounted" });
   return (
-    <>
-      <p class="only-printed">This is the window, not the sheet. Press “Print” in it to print the sheet whole.</p>
+    <main class="print-room" id="main">
+      <p class="only-printed">This is the window, not the paper. Press “Print” in it to print the paper whole.</p>
       <aside class="print-side" aria-label="What to print">
-        {children}
-        {refused.value && (
-          <p class="notice" role="alert">
-            {refused.value.sentence}
-          </p>
-        )}
-        {drill && (
-          <p class={`notice ${/^The whole /.test(drill.treated.sentence) ? "news" : ""}`}>{drill.treated.sentence}</p>
-        )}
-        <fieldset class="ways">
-          <legend class="label">Ridden</legend>
-          {(["mounted", "on foot"] as const).map((option) => (
-            <label key={option}>
-              <input
-                type="radio"
-                name="way"
-                checked={way.value === option}
-                onChange={() => {
-                  way.value = option;
-                }}
-              />{" "}
-              {option}
-            </label>
-          ))}
-        </fieldset>
-        <Readings drill={adopted.value} choice={choice} />
-        <div class="row">
-          <button
-            type="button"
-            class="chief"
-            disabled={drill === null}
-            aria-keyshortcuts="Control+P"
-            onClick={() => frame.current?.contentWindow?.print()}
-          >
-            Print
-          </button>
-          <a class="button" href={`${base}/drill.html?${query}`} download={`${name}.html`}>
-            Save the page
-          </a>
-          <a class="button" href={`${base}/drill.json?${query}`} download={`${name}.drill.json`}>
-            Save drill.json
-          </a>
-        </div>
-        <p class="meta">
-          drill.json is for other programs: every step with its parts, warrants, readings and citations. Its form is
-          described in <a href="/schema/drill.schema.json">drill.schema.json</a>.
-        </p>
-      </aside>
-      {drill && (
-        <iframe
-          key={`${query} ${at}`}
-          ref={frame}
-          class="paper"
-          title={`The page of ${drill.exercise.title}, as it prints`}
-          src={`${base}/drill.html?${query}`}
-        />
-      )}
-    </>
-  );
-}
-
-/** One choice a crux; what was decided is offered first and is chosen to begin with. */
-function Readings({ drill, choice }: { drill: Drill | null; choice: { value: Choice } }) {
-  if (drill === null) return null;
-  const cruxes = new Map<string, DrillCrux>();
-  for (const crux of [...drill.elements.flatMap((element) => element.cruxes), ...drill.cruxes]) {
-    if (!cruxes.has(crux.crux)) cruxes.set(crux.crux, crux);
-  }
-  if (cruxes.size === 0) return null;
-  return (
-    <fieldset class="readings">
-      <legend class="label">Readings, for this sheet only</legend>
-      {[...cruxes.values()].map((crux) => (
-        <label key={crux.crux} class="field">
-          <span>{crux.title}</span>
-          <select
-            value={choice.value[crux.crux] ?? ""}
-            onChange={(event) => {
-              const { [crux.crux]: _before, ...rest } = choice.value;
-              const { value } = event.currentTarget;
-              choice.value = value === "" ? rest : { ...rest, [crux.crux]: value };
-            }}
-          >
-            <option value="">
-              {crux.taken ? `${crux.taken.title} (${crux.taken.because})` : "not settled: show all"}
-            </option>
-            {crux.others.map((other) => (
-              <option key={other.reading} value={other.reading}>
-                {other.title}
-                {other.status === "ruled out" && " (ruled out)"}
-              </option>
-            ))}
+        <label class="field">
+          <span>Exercise</span>
+          <select value={id} onChange={(event) => go(`/print/${event.currentTarget.value}`)}>
+            {listedWorks.value.flatMap(({ work, groups }) =>
+              groups
+                .filter(({ isExercise }) => isExercise)
+                .map((group) => (
+                  <option key={group.key} value={group.key}>
+                    {nameOf(group)}
+                    {listedWorks.value.length > 1 && ` (${work.title})`}
+                  </option>
+                )),
+            )}
           </select>
         </label>
-      ))}
-    </fieldset>
+        <KindChooser />
+        {unprinted.value && (
+          <p class="notice" role="alert">
+            {unprinted.value.sentence}
+          </p>
+        )}
+        {drill && !takesMany.value && (
+          <p class={`notice ${/^The whole /.test(drill.treated.sentence) ? "news" : ""}`}>{drill.treated.sentence}</p>
+        )}
+        <PartsChooser exercises={exercises} />
+        <PaperChoices />
+        {paper && (
+          <>
+            <SaveButtons
+              print={() => frame.current?.contentWindow?.print()}
+              addressOf={(form) => paperAddress(paper, form, at)}
+              name={`${fileName(title)}-${fileName(kind.value)}`}
+            />
+            {listed && <IssueForm paper={paper} title={title} work={listed.work.id} />}
+          </>
+        )}
+        {listed && (
+          <nav class="meta" aria-label="Editions and files for other programs">
+            <p>
+              <a href={`/print/editions/${listed.work.id}`} onClick={follow}>
+                Editions, corrections and reports
+              </a>
+            </p>
+            <p>
+              For other programs:{" "}
+              <a href={`/api/exercises/${id}/drill.json?${drillQuery}`} download={`${fileName(title)}.drill.json`}>
+                Save drill.json
+              </a>
+              , every step with its parts, warrants, readings and citations, as{" "}
+              <a href="/schema/drill.schema.json">drill.schema.json</a> describes it.
+            </p>
+          </nav>
+        )}
+      </aside>
+      {paper && <Preview address={paperAddress(paper, "html", at)} title={`${title}, as it prints`} frame={frame} />}
+    </main>
   );
-}
-
-function queryOf(way: string, choice: Choice): string {
-  const query = new URLSearchParams({ way });
-  const pairs = Object.entries(choice).map(([crux, reading]) => `${crux}:${reading}`);
-  if (pairs.length > 0) query.set("choice", pairs.join(","));
-  return query.toString();
-}
-
-/** "Of the circle about the well" as "of-the-circle-about-the-well". */
-function fileName(title: string): string {
-  const plain = title.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-  return plain.replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "drill";
 }

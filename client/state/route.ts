@@ -5,7 +5,7 @@ export type Route =
   | { room: "read"; passage: string | null }
   | { room: "decide"; of: "exercise" | "work" | "term"; id: string | null }
   | { room: "ride"; exercise: string | null }
-  | { room: "print"; exercise: string | null }
+  | { room: "print"; of: "papers" | "editions"; id: string | null }
   | { room: "import"; work: string | null }
   | { room: "history"; work: string | null };
 
@@ -22,7 +22,9 @@ export const route = computed<Route>(() => {
       : { room, of: "exercise", id: id || null };
   }
   if (room === "ride") return { room, exercise: id || null };
-  if (room === "print") return { room, exercise: id || null };
+  if (room === "print") {
+    return id === "editions" ? { room, of: "editions", id: more || null } : { room, of: "papers", id: id || null };
+  }
   if (room === "import") return { room, work: id || null };
   if (room === "history") return { room, work: id || null };
   return { room: "read", passage: id || null };

@@ -1,0 +1,200 @@
+/** client/print/corrections.tsx - what an edition says otherwise than another, or than now; the slip; and issuing it anew. */
+import { useSignal } from "@preact/signals";
+import { useEffect } from "preact/hooks";
+import type { Comparison, EditionLine, Issued, IssueRequest, SlipRequest } from "../../schema/issue.ts";
+import { ask, type Refused } from "../state/api.ts";
+import { loadContents } from "../state/passage.ts";
+import { sitting, today, who } from "../state/session.ts";
+import { newId } from "../state/write.ts";
+import { loadEditions } from "./edition-rows.ts";
+
+export function Corrections({
+  line,
+  work,
+  others,
+}: {
+  line: EditionLine;
+  work: string;
+  others: readonly EditionLine[];
+}) {
+  const { edition, differences, slips } = line;
+  const against = useSignal<string | null>(null);
+  const later = others.filter((other) => other.edition.number > edition.number && other.ask.kind === line.ask.kind);
+  const numberOf = (id: string) => others.find((other) => other.edition.id === id)?.edition.number;
+  return (
+    <div class="corrections">
+      <div class="row">
+        <label>
+          <span class="label">Compare it with</span>{" "}
+          <select
+            value={against.value ?? "none"}
+            onChange={(event) => {
+              const { value } = event.currentTarget;
+              against.value = value === "none" ? null : value;
+            }}
+          >
+            <option value="none">nothing</option>
+            <option value="now">what holds now</option>
+            {later.map((other) => (
+              <option key={other.edition.id} value={other.edition.id}>
+                edition {other.edition.number}
+              </option>
+            ))}
+          </select>
+        </label>
+        {differences !== null && differences > 0 && <IssueAnew line={line} work={work} />}
+      </div>
+      {slips.map(({ id, to, on }) => (
+        <p key={id}>
+          <a href={`/api/slips/${id}/slip.pdf`} target="_blank" rel="noreferrer">
+            Correction slip to edition {numberOf(to) ?? "that is gone"}
+          </a>
+          , {on}
+        </p>
+      ))}
+      {against.value !== null && <Compared line={line} against={against.value} work={work} />}
+    </div>
+  );
+}
+
+function Compared({ line, against, work }: { line: EditionLine; against: string; work: string }) {
+  const compared = useSignal<Comparison | null>(null);
+  const refused = useSignal<Refused | null>(null);
+  const { edition } = line;
+  const isNow = against === "now";
+  useEffect(() => {
+    const query = isNow ? "" : `?with=${against}`;
+    void ask<Comparison>(`/api/editions/${edition.id}/compare${query}`).then((answer) => {
+      compared.value = answer.ok ? answer.value : null;
+      refused.value = answer.ok ? null : answer.error;
+    });
+  }, [edition.id, against, line]);
+  const keep = async () => {
+    const request: SlipRequest = {
+      id: newId(),
+      slip: newId(),
+      who: who.value,
+      sitting: sitting.value,
+      from: edition.id,
+      to: against,
+      on: today(),
+    };
+    const answer = await ask("/api/slips", request);
+    refused.value = answer.ok ? null : answer.error;
+    await loadEditions(work);
+  };
+  if (refused.value) {
+    return (
+      <p class="notice" role="alert">
+        {refused.value.sentence}
+      </p>
+    );
+  }
+  if (compared.value === null) return <p class="meta">Comparing …</p>;
+  const { entries, renumbered } = compared.value;
+  if (entries.length === 0) return <p>Both say the same{renumbered && `; ${renumbered}`}.</p>;
+  return (
+    <>
+      <dl class="compared">
+        {entries.map((entry, index) => (
+          <Entry key={`${index} ${entry.shown}`} entry={entry} />
+        ))}
+      </dl>
+      {renumbered && <p class="meta">{renumbered}</p>}
+      <p class="row">
+        {isNow ? (
+          <a
+            class="button"
+            href={`/api/editions/${edition.id}/slip.pdf?on=${today()}`}
+            target="_blank"
+            rel="noreferrer"
+          >
+            Correction slip
+          </a>
+        ) : (
+          !line.slips.some(({ to }) => to === against) && (
+            <button type="button" onClick={() => void keep()}>
+              Keep these as a correction slip
+            </button>
+          )
+        )}
+      </p>
+    </>
+  );
+}
+
+function Entry({ entry: { shown, was, now, why } }: { entry: Comparison["entries"][number] }) {
+  return (
+    <>
+      <dt>{shown}</dt>
+      <dd>
+        {was === "" && (
+          <>
+            add <ins>{now}</ins>
+          </>
+        )}
+        {now === "" && (
+          <>
+            strike out <del>{was}</del>
+          </>
+        )}
+        {was !== "" && now !== "" && (
+          <>
+            for <del>{was}</del> read <ins>{now}</ins>
+          </>
+        )}
+        {why && <p class="meta">{why}</p>}
+      </dd>
+    </>
+  );
+}
+
+/** The same paper as it is now, as the next edition, to the same people, with the slip for the old one. */
+function IssueAnew({ line, work }: { line: EditionLine; work: string }) {
+  const { edition } = line;
+  const issuing = useSignal(false);
+  const refused = useSignal<Refused | null>(null);
+  const issue = async () => {
+    issuing.value = true;
+    const to = newId();
+    const request: IssueRequest = {
+      id: newId(),
+      edition: to,
+      who: who.value,
+      sitting: sitting.value,
+      ask: line.ask,
+      title: edition.title,
+      issued: today(),
+      forms: edition.papers.map(({ name }) => name.slice(name.lastIndexOf(".") + 1) as IssueRequest["forms"][number]),
+      recipients: [],
+    };
+    const issued = await ask<Issued>("/api/editions", request);
+    const slip: SlipRequest = {
+      id: newId(),
+      slip: newId(),
+      who: who.value,
+      sitting: sitting.value,
+      from: edition.id,
+      to,
+      on: today(),
+    };
+    const kept = issued.ok ? await ask("/api/slips", slip) : issued;
+    issuing.value = false;
+    refused.value = kept.ok ? null : kept.error;
+    await loadEditions(work);
+    await loadContents();
+  };
+  return (
+    <>
+      <button type="button" disabled={issuing.value} onClick={() => void issue()}>
+        {issuing.value ? "Setting the paper …" : "Issue it anew, with a correction slip"}
+        <span class="spoken">: edition {edition.number}</span>
+      </button>
+      {refused.value && (
+        <p class="notice" role="alert">
+          {refused.value.sentence}
+        </p>
+      )}
+    </>
+  );
+}
