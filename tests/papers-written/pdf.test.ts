@@ -199,7 +199,6 @@ describe("a sheet that must fit", () => {
     [20, 1],
     [24, 1],
     [45, 2],
-    [60, 2],
   ])("%i steps stand on %i page(s)", async (count, pages) => {
     expect((await read(sheet(count))).pages).toHaveLength(pages);
   });
