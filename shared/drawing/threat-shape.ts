@@ -6,6 +6,8 @@ const OUTER = 37;
 /** Degrees to either side of the bearing. */
 const HALF = 24;
 const HATCHES = 9;
+/** Degrees to the side on which the weapon is drawn. */
+const WEAPON = 17;
 
 /** The radius of the ring that is drawn open and broken where the bearing is not said. */
 export const THREAT_RING = (INNER + OUTER) / 2;
@@ -18,6 +20,14 @@ export function threatArc(): string {
   });
   const arc = (radius: number) => `M${place(radius, -HALF)} A${radius},${radius} 0 0 1 ${place(radius, HALF)}`;
   return [arc(INNER), arc(OUTER), ...hatch].join(" ");
+}
+
+/** Path data of the weapon of an opponent ahead: a point that comes out of the arc toward the rider, on that side as the
+ *  rider sees it. */
+export function threatWeapon(side: "left" | "right"): string {
+  const degrees = (side === "left" ? -1 : 1) * WEAPON;
+  const barb = (off: number) => `M${place(INNER - 5, degrees + off)} L${place(INNER - 9, degrees)}`;
+  return `M${place(OUTER, degrees)} L${place(INNER - 9, degrees)} ${barb(-3)} ${barb(3)}`;
 }
 
 /** A place so many decimetres from the rider, so many degrees clockwise from ahead. */

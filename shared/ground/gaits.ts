@@ -117,7 +117,36 @@ export type HorseGait = {
   readonly pace: Pace | null;
   readonly speed: number;
   readonly strideLength: number | null;
+  /** In words; absent where it was measured itself. */
+  readonly basis?: string;
 };
+
+const EVERY_PACE = [
+  null,
+  "collected",
+  "working",
+  "medium",
+  "extended",
+  "easy",
+  "increased",
+  "full speed",
+] as const satisfies readonly (Pace | null)[];
+const IN_PROPORTION = "in proportion to what was measured on this horse";
+
+/** What a horse does at every pace, from one speed for each gait that was measured, as it usually goes (m/s): the other
+ *  paces of a gait in proportion, as they stand in the table. Its strides are not known. Gaits without a speed above 0
+ *  are left out. */
+export function horseGaits(measured: Readonly<Partial<Record<GaitRow["gait"], number>>>): HorseGait[] {
+  return (Object.keys(PACES) as GaitRow["gait"][]).flatMap((gait) => {
+    const usual = measured[gait];
+    if (usual === undefined || !(usual > 0 && Number.isFinite(usual))) return [];
+    const published = speedOf(gait, null).speed;
+    return EVERY_PACE.map((pace): HorseGait => {
+      const share = speedOf(gait, pace).speed / published;
+      return { gait, pace, speed: usual * share, strideLength: null, ...(share === 1 ? {} : { basis: IN_PROPORTION }) };
+    });
+  });
+}
 
 /** A speed with its basis in words. `assumed` when the pace was not said, or no row is published for it. */
 export type SpeedFound = {
@@ -131,8 +160,10 @@ export type SpeedFound = {
 export function speedOf(gait: Gait, pace: Pace | null, horse: readonly HorseGait[] = []): SpeedFound {
   if (gait === "halt") return { speed: 0, strideLength: null, basis: "the horse stands", assumed: false };
   const own = horse.find((measured) => measured.gait === gait && measured.pace === pace);
-  if (own !== undefined)
-    return { speed: own.speed, strideLength: own.strideLength, basis: "measured on this horse", assumed: false };
+  if (own !== undefined) {
+    const { speed, strideLength, basis = "measured on this horse" } = own;
+    return { speed, strideLength, basis, assumed: false };
+  }
   const named = PACES[gait].find(([of]) => of === pace);
   const called = (named ?? PACES[gait][0])?.[1];
   const found = GAIT_ROWS.find((candidate) => candidate.called === called);

@@ -7,7 +7,7 @@ import { type Names, valueWords } from "../drill/words.ts";
 import { reinHands } from "../hands/derived.ts";
 import { isKnown, mayBe, possible } from "../hands/known.ts";
 import type { ControlState, Doing, Hand, ObjectState, Zone } from "../hands/state.ts";
-import type { LaneSpan } from "./ridden.ts";
+import type { LaneSpan, RiddenThreat } from "./ridden.ts";
 
 export type Told = Pick<LaneSpan, "words" | "shows">;
 
@@ -83,6 +83,12 @@ function saidOf<K extends ValueKind>(kind: K, held: Known<ValueOf<K>>, names: Na
   const values = possible(held, []);
   if (values.length === 0 || values.length > 3) return null;
   return [...new Set(values.map((value) => valueWords(kind, value, names)))].join(" or ");
+}
+
+/** Who it is, from where he comes, and where his weapon is, as far as that is said. */
+export function threatTold({ name, hour, weaponSide }: RiddenThreat): string {
+  const from = hour === null ? "" : `, from ${hour} o’clock`;
+  return `${name}${from}${weaponSide === null ? "" : `, weapon on the ${weaponSide}`}`;
 }
 
 export function gaitTold({ gait, pace }: ControlState, names: Names): Told {

@@ -3,7 +3,7 @@
 import type { Names } from "../drill/words.ts";
 import type { ControlState } from "../hands/state.ts";
 import type { Drafted } from "./course.ts";
-import { gaitTold, handTold, leadTold, objectTold, type Told } from "./lane-words.ts";
+import { gaitTold, handTold, leadTold, objectTold, type Told, threatTold } from "./lane-words.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { Lane, LaneSpan, RiddenStage, RiddenThreat, Standing } from "./ridden.ts";
 import type { RiddenAct } from "./ride-context.ts";
@@ -212,7 +212,7 @@ function threatLane({ stages, threats }: LaneSources): Lane {
     const here = threats.filter((threat) => threat.stage === stage);
     const [first] = here;
     if (first === undefined) return [];
-    const words = here.map(({ name }) => name).join("; ");
+    const words = here.map(threatTold).join("; ");
     return [{ from: first.from, to: first.to, words, standing: "implied", shows: "something", stage, actions: [] }];
   });
   return { key: "threat", name: "against", spans };

@@ -7,9 +7,13 @@ import { mirrorHour } from "./mirror-act.ts";
 const SIDED =
   /\b(?:(left|right)|(\d{1,2}) o’clock|(counter-clockwise|clockwise)|the (near|off) hand|x (-?\d+(?:\.\d+)?), y)\b/gi;
 
-/** Whether a word for a side, an hour or a place along x stands in it. */
+/** Words that say no more than a side: what a sentence made here could hold as well. */
+const BARE = /^(to|the|on|upon|at|in|of|from|his|its|a|and|side|hand|rein|o’clock|,|\s)*$/i;
+
+/** Whether words are told from others by a side, an hour or a place along x, and by more than that: “to the left” alone
+ *  could stand in any sentence made here, and is mirrored like it. */
 export function speaksOfSides(words: string): boolean {
-  return words.search(SIDED) !== -1;
+  return words.search(SIDED) !== -1 && !BARE.test(words.replace(SIDED, ""));
 }
 
 /** `quoted`: words that stay as they are wherever they stand; so does whatever stands between “ and ”. */

@@ -5,7 +5,7 @@ import type { DrillElement } from "../../schema/drill.ts";
 import type { Kind, Rows } from "../../schema/record.ts";
 import { type CompiledExercise, compileExercise } from "../drill/compile.ts";
 import { newBearing } from "../drill/crux-bearing.ts";
-import { exerciseRows } from "../drill/exercise-rows.ts";
+import { type ExerciseRows, exerciseRows } from "../drill/exercise-rows.ts";
 import type { Manege } from "../ground/figures/figure.ts";
 import { rideFigure } from "../ground/figures/ride-figure.ts";
 import type { Pose } from "../ground/plane.ts";
@@ -52,9 +52,14 @@ export interface RideWithContext {
   context: RideContext;
 }
 
-/** The ride as the rules see it, before the world is mirrored, and without findings. */
-export function rideWithContext(allRows: Rows, exerciseId: string, options: RideOptions = {}): RideWithContext {
-  const rows = exerciseRows(allRows, exerciseId);
+/** The ride as the rules see it, before the world is mirrored, and without findings. `rows`: those of `allRows` laid out for
+ *  this exercise, where the caller has them already. */
+export function rideWithContext(
+  allRows: Rows,
+  exerciseId: string,
+  options: RideOptions = {},
+  rows: ExerciseRows = exerciseRows(allRows, exerciseId),
+): RideWithContext {
   const variant = options.variant ?? null;
   const way = options.way ?? (variant === null ? undefined : rows.find("variants", variant)?.way) ?? "mounted";
   const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant);
@@ -191,10 +196,8 @@ function quotedIn(rows: Rows, plans: readonly PlannedStage[]): string[] {
   const elements = plans.flatMap(({ title, notes, acts }) => [
     title,
     ...notes.flatMap((note) => note.match(/“[^”]*”/g) ?? []),
-    ...acts.flatMap(({ known, drill }) => [
-      ...Object.values(known.slots).flatMap((held) => wordsIn(exactly(held))),
-      ...drill.citations.map(({ quote }) => quote),
-    ]),
+    // Words that are cited stand between quotation marks wherever they stand.
+    ...acts.flatMap(({ known }) => Object.values(known.slots).flatMap((held) => wordsIn(exactly(held)))),
   ]);
   const sided = [...new Set([...names, ...elements])].filter(
     (words) => typeof words === "string" && words.includes(" ") && speaksOfSides(words),

@@ -6,6 +6,7 @@ import {
   GAIT_ROWS,
   type Gait,
   halt,
+  horseGaits,
   lawError,
   leanDegrees,
   type Pace,
@@ -90,6 +91,17 @@ describe("gaits", () => {
       assumed: false,
     });
     expect(speedOf("canter", "collected", own).speed).toBe(3.27);
+  });
+
+  test("[G54] from one measure of a gait all its paces, in proportion to the table", () => {
+    const own = horseGaits({ canter: 4.301, trot: 0 });
+    expect(speedOf("canter", null, own)).toMatchObject({ speed: 4.301, basis: "measured on this horse" });
+    expect(speedOf("canter", "working", own)).toMatchObject({ speed: 4.301, basis: "measured on this horse" });
+    const collected = speedOf("canter", "collected", own);
+    expect(collected.speed).toBeCloseTo(3.27 * 1.1, 9);
+    expect(collected.basis).toBe("in proportion to what was measured on this horse");
+    expect(speedOf("trot", null, own).speed).toBe(3.61);
+    expect(horseGaits({ walk: Number.NaN, gallop: -1 })).toEqual([]);
   });
 
   test("[G55] strides in a length; a volte of 10 m at working canter has 13", () => {
