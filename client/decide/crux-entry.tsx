@@ -39,7 +39,7 @@ export function CruxEntry({ crux: id }: { crux: string }) {
           </span>{" "}
           {crux.title}
         </h3>
-        <p class="meta">
+        <p class="meta crux-kind">
           {crux.is}
           {crux.leftFree && ", left free"}
           {crux.arisesWhen.length > 0 && <ArisesOnly crux={id} />}

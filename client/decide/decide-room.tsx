@@ -72,9 +72,10 @@ function WhatHolds({ of, id }: { of: "exercise" | "work"; id: string | null }) {
 
 function WhichScope({ of, id }: { of: "exercise" | "work"; id: string }) {
   return (
-    <label class="which">
+    <label>
       <span class="label">Decide in</span>{" "}
       <select
+        class="scope-select"
         value={`${of === "work" ? "work/" : ""}${id}`}
         onChange={(event) => go(`/decide/${event.currentTarget.value}`)}
       >

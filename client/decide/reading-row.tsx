@@ -54,7 +54,7 @@ export function ReadingRow({ crux, reading, share, whole, stop }: Props) {
         <span class="verdict">{verdict === "possible" ? "" : verdict}</span>
         <span class="share-words">{share && verdict !== "ruled out" ? shareWords(share, whole) : ""}</span>
         <span class="bar-line" aria-hidden="true">
-          <span style={{ width: `${width}%` }} />
+          <span class="bar-fill" style={{ width: `${width}%` }} />
         </span>
       </button>
       {verdict === "dead" && (

@@ -14,7 +14,7 @@ export function ShareLine({ crux, reading }: { crux: string; reading: string }) 
   return (
     <span class="share-line">
       {words} ways that hold{verdict}
-      <span style={{ width: `${(share.share ?? 0) * 100}%` }} />
+      <span class="share-bar" style={{ width: `${(share.share ?? 0) * 100}%` }} />
     </span>
   );
 }

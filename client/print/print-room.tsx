@@ -1,6 +1,7 @@
 /** client/print/print-room.tsx - papers: what is wanted at the left, the paper as it stands now at the right. */
 import { useEffect, useRef } from "preact/hooks";
 import type { StylesThere } from "../../schema/issue.ts";
+import { AlarmsOf } from "../decide/alarm.tsx";
 import { listedWorks } from "../read/contents-order.ts";
 import { ask } from "../state/api.ts";
 import { contents, loadContents } from "../state/passage.ts";
@@ -106,6 +107,7 @@ function Papers({ id }: { id: string }) {
             )}
           </select>
         </label>
+        <AlarmsOf exercise={id} />
         <KindChooser />
         {unprinted.value && (
           <p class="notice" role="alert">
