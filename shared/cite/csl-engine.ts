@@ -3,7 +3,7 @@
  *  (up to seconds for a large style) and quick to ask: whoever owns it keeps it. What it gives depends on what it is
  *  asked alone, not on what it was asked before. */
 /// <reference path="./citeproc.d.ts" />
-import CSL, { type CitationCluster } from "citeproc";
+import CSL, { type CitationCluster, type Engine } from "citeproc";
 import { readLocator } from "./locator.ts";
 import { type RichText, richText } from "./rich-text.ts";
 
@@ -74,12 +74,10 @@ export function openCslEngine(
     set: ({ items: given, calls, uncited }) =>
       told(() => {
         items = given;
-        // Twice, because a state that was built once colours the next: from nothing, then with what is asked.
+        // From nothing first: what was set before would colour what is set now.
         engine.rebuildProcessorState([], "html", []);
-        const clusters = calls.map(clusterOf);
-        const citations = engine
-          .rebuildProcessorState(clusters, "html", [...uncited])
-          .map(([, , html]) => richText(html));
+        const citations = wordsOfAll(engine, calls.map(clusterOf)).map(richText);
+        engine.updateUncitedItems([...uncited]);
         const made = engine.makeBibliography();
         const [about, entries] = made === false ? [{ entry_ids: [] }, []] : made;
         return {
@@ -92,6 +90,54 @@ export function openCslEngine(
       }),
   };
 }
+
+/** The words of all clusters, in their order. Registered all at once and set by one call for the last of them, since citeproc
+ *  looks at every cluster again with each that is added; a test holds this against its own way of one after another. */
+function wordsOfAll(engine: Engine, clusters: CitationCluster[]): string[] {
+  const last = clusters.at(-1);
+  engine.setOutputFormat("html");
+  engine.updateItems([...new Set(clusters.flatMap(({ citationItems }) => citationItems.map(({ id }) => id)))]);
+  if (last === undefined) return [];
+  const { citationById } = engine.registry.citationreg;
+  for (const cluster of clusters) {
+    cluster.sortedItems = cluster.citationItems.map((item) => [
+      engine.retrieveItem(item.id),
+      CSL.parseLocator.call(engine, { ...item }),
+    ]);
+    citationById[cluster.citationID] = cluster;
+  }
+  const before = clusters
+    .slice(0, -1)
+    .map(({ citationID, properties }): [string, number] => [citationID, properties.noteIndex]);
+  return settingEachOnce(engine, () => {
+    const [, set] = engine.processCitationCluster(last, before, [], ALL_ITEMS_ARE_THERE);
+    const words = new Map(set);
+    // A style that asks for no position changes none, and so gives the last alone.
+    return clusters.map(
+      (cluster, index) => words.get(index) ?? engine.process_CitationCluster(cluster.sortedItems, cluster),
+    );
+  });
+}
+
+/** Has the engine set each citation once that is the same as one before in everything its words depend on: most of a book
+ *  are. Only for this work, since among other sources the same citation has other words. */
+function settingEachOnce<T>(engine: Engine, work: () => T): T {
+  const known = new Map<string, string>();
+  const original = engine.process_CitationCluster;
+  engine.process_CitationCluster = (items, cluster) => {
+    const key = JSON.stringify(items?.map(([, item]) => ({ ...item, sortkeys: null })));
+    const words = known.get(key) ?? original.call(engine, items, cluster);
+    known.set(key, words);
+    return words;
+  };
+  try {
+    return work();
+  } finally {
+    engine.process_CitationCluster = original;
+  }
+}
+
+const ALL_ITEMS_ARE_THERE = 2;
 
 function clusterOf({ source, where, note }: SourceCall, index: number): CitationCluster {
   return {

@@ -41,11 +41,12 @@ export interface ExerciseRows extends WorkRows {
   standings: Standing[];
 }
 
-/** Throws RangeError when the exercise or its work is not among the rows. */
-export function exerciseRows(rows: Rows, exerciseId: string): ExerciseRows {
+/** `ofWork`: the rows of its work laid out already, where several exercises of one are wanted. Throws RangeError when the
+ *  exercise or its work is not among the rows. */
+export function exerciseRows(rows: Rows, exerciseId: string, ofWork?: WorkRows): ExerciseRows {
   const exercise = rows.exercises?.find(({ value }) => value.id === exerciseId)?.value;
   if (!exercise) throw new RangeError(`The exercise ${exerciseId} is not among the rows that were given.`);
-  const laid = workRows(rows, exercise.work);
+  const laid = ofWork?.work.id === exercise.work ? ofWork : workRows(rows, exercise.work);
   const { work, all } = laid;
   const standings = all("standings").filter(
     (row) => row.work === work.id && (row.exercise === null || row.exercise === exercise.id),
@@ -77,8 +78,13 @@ export function workRows(rows: Rows, workId: string): WorkRows {
     tables.set(kind, made as Map<string, RecordOf<Kind>>);
     return made;
   };
-  const all = <K extends Kind>(kind: K): RecordOf<K>[] =>
-    [...table(kind).values()].sort((a, b) => compareCodeUnits(a.id, b.id));
+  const sorted = new Map<Kind, RecordOf<Kind>[]>();
+  // Sorted once and given as a copy each time, since callers sort it their own way.
+  const all = <K extends Kind>(kind: K): RecordOf<K>[] => {
+    const known = sorted.get(kind) ?? [...table(kind).values()].sort((a, b) => compareCodeUnits(a.id, b.id));
+    sorted.set(kind, known as RecordOf<Kind>[]);
+    return [...(known as RecordOf<K>[])];
+  };
   const ranked = <T extends { rank: string; id: string }>(list: T[]): T[] => list.sort(compareRanked);
 
   const work = table("works").get(workId);

@@ -25,6 +25,11 @@ export function questionsOf(rows: ExerciseRows, { elements, cruxes }: PlacedCrux
 
 /** Remarks on words of the exercise's own passages. */
 export function notesOf(rows: ExerciseRows): Drill["notes"] {
+  return remarksOf(rows).map(({ text, citations }) => ({ text, citations }));
+}
+
+/** The same with the rows they are from. */
+export function remarksOf(rows: ExerciseRows): { id: string; text: string; citations: Citation[] }[] {
   const ours = new Set(rows.passages.map(({ id }) => id));
   return rows
     .all("notes")
@@ -34,8 +39,7 @@ export function notesOf(rows: ExerciseRows): Drill["notes"] {
         .some((mark) => rows.anchorsOf(mark.id).some((anchor) => anchor.is === "text" && ours.has(anchor.passage))),
     )
     .map(({ id, text }) => ({ id, text, citations: citationsOf(rows, "notes", id) }))
-    .sort(byWords(rows))
-    .map(({ text, citations }) => ({ text, citations }));
+    .sort(byWords(rows));
 }
 
 type Cited = { id: string; citations: Citation[] };

@@ -4,7 +4,7 @@
 import type { Paper, PaperAsk } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { done, type Outcome } from "../../errors.ts";
-import { readBundle, type Store } from "../../store/index.ts";
+import { getAttachment, readBundle, type Store } from "../../store/index.ts";
 import { openStyle, stylesFolderOf } from "../styles/citation-styles.ts";
 import { appendix } from "./appendix.ts";
 import { callersSheet } from "./callers-sheet.ts";
@@ -14,39 +14,55 @@ import { problemWithCitations } from "./dangling.ts";
 import { finishPaper } from "./finish-paper.ts";
 import { type PaperContext, paperContext } from "./paper-context.ts";
 import { framed, type PaperBody } from "./paper-frame.ts";
+import type { Pictures } from "./picture-blocks.ts";
 import { problemWithAsk } from "./problem-with-ask.ts";
 import { rideSheet } from "./ride-sheet.ts";
 import { workingSheet } from "./working-sheet.ts";
 
-/** The paper without an edition: freezing it gives it one. Refused when something that is asked for is not there. */
+/** The paper without an edition: freezing it gives it one. Refused when something that is asked for is not there, when a
+ *  citation leads nowhere, or when a source or its style cannot be set. */
 export function buildPaper(store: Store, ask: PaperAsk): Outcome<Paper> {
   const rows = rowsFor(store, ask);
   if (!rows.ok) return rows;
-  const problem = problemWithAsk(rows.value, ask);
+  return paperOf(rows.value, ask, {
+    stylesFolder: stylesFolderOf(store),
+    attachment: (hash) => getAttachment(store, hash),
+  });
+}
+
+/** What a paper needs besides rows. */
+export interface PaperFiles extends Pictures {
+  /** Where a user's own citation styles lie; null for nowhere. */
+  stylesFolder: string | null;
+}
+
+/** The same from rows that are at hand: those of one exercise, or of the whole work. */
+export function paperOf(rows: Rows, ask: PaperAsk, files: PaperFiles): Outcome<Paper> {
+  const problem = problemWithAsk(rows, ask);
   if (problem !== null) return problem;
-  const context = paperContext(rows.value, ask);
+  const context = paperContext(rows, ask);
   const dangling = problemWithCitations(context);
   if (dangling !== null) return dangling;
-  const { body, inBook } = bodyOf(context, store);
+  const { body, inBook } = bodyOf(context, files);
   const unfinished = {
     blocks: body.blocks,
     cruxNotes: inBook ? cruxNotes(context) : new Map(),
     bibliography: inBook,
   };
   // A style is opened only where a source is cited: no other paper fails for want of one.
-  const engine = inBook || context.cited.size > 0 ? openStyle(stylesFolderOf(store), ask.style) : null;
+  const engine = inBook || context.cited.size > 0 ? openStyle(files.stylesFolder, ask.style) : null;
   if (engine !== null && !engine.ok) return engine;
   const finished = finishPaper(context, engine?.value ?? null, unfinished);
   return finished.ok ? done(framed(context, body, finished.value)) : finished;
 }
 
 /** `inBook`: with its apparatus in notes, and a bibliography. */
-function bodyOf(context: PaperContext, store: Store): { body: PaperBody; inBook: boolean } {
+function bodyOf(context: PaperContext, pictures: Pictures): { body: PaperBody; inBook: boolean } {
   switch (context.ask.kind) {
     case "appendix":
       return { body: appendix(context), inBook: true };
     case "class handout":
-      return { body: classHandout(context, store), inBook: false };
+      return { body: classHandout(context, pictures), inBook: false };
     case "caller's sheet":
       return { body: callersSheet(context), inBook: false };
     case "working sheet":

@@ -1,8 +1,7 @@
 /** server/publish/papers/class-handout.ts - several exercises for one class: cut to what is ridden, with holds, ground,
  *  pictures, faults, and in full the text that is not told in steps.
- *  May import: schema types, server/store, siblings. */
+ *  May import: schema types, siblings. */
 import type { PlainBlock } from "../../../schema/paper.ts";
-import type { Store } from "../../store/index.ts";
 import { dayBlocks } from "./day-version.ts";
 import { faultBlocks } from "./faults.ts";
 import { holdBlocks } from "./holds-page.ts";
@@ -12,7 +11,7 @@ import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBloc
 import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure, planBlocks, riddenPart } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
-import { pictureBlocks } from "./picture-blocks.ts";
+import { type Pictures, pictureBlocks } from "./picture-blocks.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { restOfText } from "./rest-of-text.ts";
 import { heading, paragraph, words } from "./spans.ts";
@@ -23,7 +22,7 @@ import { throughoutBlocks } from "./throughout.ts";
 const PLAN = 70;
 const GROUND = 80;
 
-export function classHandout(context: PaperContext, store: Store): PaperBody {
+export function classHandout(context: PaperContext, pictures: Pictures): PaperBody {
   const { book, parts, ask } = context;
   const [only, another] = parts;
   const title =
@@ -43,7 +42,7 @@ export function classHandout(context: PaperContext, store: Store): PaperBody {
         groundFigure(riddenPart(context, part), ground, GROUND),
         ...groundBlocks(context, part, ground),
       ]),
-      ...pictureBlocks(context, store, 2),
+      ...pictureBlocks(context, pictures, 2),
       cautionBlock(),
     ],
   };

@@ -5,7 +5,7 @@ import type { DrillElement } from "../../../schema/drill.ts";
 import type { Mark, Markable } from "../../../schema/mark.ts";
 import type { PaperKind } from "../../../schema/paper.ts";
 import { shortenQuote } from "../../../shared/cite/citation-line.ts";
-import { compareCodeUnits } from "../../../shared/rank.ts";
+import { remarksOf } from "../../../shared/drill/questions-and-notes.ts";
 import { type Outcome, refused } from "../../errors.ts";
 import { sensesOf, termsInOrder } from "./glossary.ts";
 import { numbersWords } from "./numbers-words.ts";
@@ -62,7 +62,7 @@ export function danglingCitations(context: PaperContext): DanglingCitation[] {
         add(`${title}, the question “${shortenQuote(text, 60)}”`, troublesOf(context, "questions", id));
       }
     }
-    if (book) for (const { id } of notesOf(context, part)) add(`${title}, a note`, troublesOf(context, "notes", id));
+    if (book) for (const { id } of remarksOf(part.rows)) add(`${title}, a note`, troublesOf(context, "notes", id));
   }
   if (readings) {
     for (const { sign, at } of context.signs.list) {
@@ -172,17 +172,4 @@ function lostSentence(quote: string): string {
   return words === ""
     ? "the place it cites is no longer in the text."
     : `the words “${words}” are no longer in the text.`;
-}
-
-/** Remarks on words of the exercise's own passages, as the drill tells them. */
-function notesOf({ book }: PaperContext, { rows }: BuiltPart): { id: string }[] {
-  const ours = new Set(rows.passages.map(({ id }) => id));
-  return book
-    .all("notes")
-    .filter(({ id }) =>
-      book
-        .marksOf("notes", id)
-        .some((mark) => book.anchorsOf(mark.id).some((anchor) => anchor.is === "text" && ours.has(anchor.passage))),
-    )
-    .sort((a, b) => compareCodeUnits(a.id, b.id));
 }

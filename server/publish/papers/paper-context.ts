@@ -32,10 +32,10 @@ export interface PaperContext {
 
 /** Throws RangeError where something that is asked for is not among the rows: `problemWithAsk` is asked first. */
 export function paperContext(rows: Rows, ask: PaperAsk): PaperContext {
-  const parts = ask.parts.map((part) => buildPart(rows, part, ask));
-  const [first] = parts;
-  if (first === undefined) throw new RangeError("A paper has at least one part.");
-  const book = workRows(rows, first.drill.work.id);
+  const exercise = rows.exercises?.find(({ value }) => value.id === ask.parts[0]?.exercise)?.value;
+  if (exercise === undefined) throw new RangeError("A paper has at least one exercise that is among the rows.");
+  const book = workRows(rows, exercise.work);
+  const parts = ask.parts.map((part) => buildPart(rows, book, part, ask));
   const cited = new Map<Span, CitedSource>();
   return {
     ask,

@@ -4,7 +4,7 @@ import type { Drill, DrillElement } from "../../../schema/drill.ts";
 import type { PaperAsk, PaperPart } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { type CompiledExercise, compileExercise } from "../../../shared/drill/compile.ts";
-import { type ExerciseRows, exerciseRows } from "../../../shared/drill/exercise-rows.ts";
+import { type ExerciseRows, exerciseRows, type WorkRows } from "../../../shared/drill/exercise-rows.ts";
 
 import { numbersWords } from "./numbers-words.ts";
 
@@ -28,10 +28,11 @@ export interface BuiltPart {
  *  exercise, the version or a chosen reading is not among the rows: `problemWithAsk` is asked first. */
 export function buildPart(
   allRows: Rows,
+  book: WorkRows,
   part: PaperPart,
   { choice, way }: Pick<PaperAsk, "choice" | "way">,
 ): BuiltPart {
-  const rows = exerciseRows(allRows, part.exercise);
+  const rows = exerciseRows(allRows, part.exercise, book);
   const known = choice.filter(({ crux }) => rows.cruxes.has(crux));
   const { variant } = part;
   const options = { choice: known, variant, ...(variant === null ? { way } : {}) };

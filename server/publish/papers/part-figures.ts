@@ -3,7 +3,7 @@
 import type { PlainBlock } from "../../../schema/paper.ts";
 import type { Ground } from "../../../schema/riding.ts";
 import type { Ridden } from "../../../shared/ride/ridden.ts";
-import { rideExercise } from "../../../shared/ride/ride-exercise.ts";
+import { rideWithContext } from "../../../shared/ride/ride-exercise.ts";
 import { planFigure } from "../figures/plan-figure.ts";
 import { capital } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
@@ -11,11 +11,12 @@ import type { BuiltPart } from "./paper-part.ts";
 import { listed } from "./part-head.ts";
 import { soft, words } from "./spans.ts";
 
-/** The exercise of a part as it is ridden, under the readings of the paper. */
+/** The exercise of a part as it is ridden, under the readings of the paper; what the rules find in it is not asked. */
 export function riddenPart({ rows, ask }: PaperContext, { part, rows: own }: BuiltPart): Ridden {
   const choice = ask.choice.filter(({ crux }) => own.cruxes.has(crux));
   const { variant } = part;
-  return rideExercise(rows, part.exercise, { choice, variant, ...(variant === null ? { way: ask.way } : {}) });
+  const options = { choice, variant, ...(variant === null ? { way: ask.way } : {}) };
+  return rideWithContext(rows, part.exercise, options, own).ridden;
 }
 
 /** The line that is ridden, of the elements on the paper alone. Nothing where none of them is ridden. `tallest` in

@@ -1,9 +1,9 @@
 /** server/publish/papers/picture-blocks.ts - the parts of pictures that the steps on a paper rest on, cut out of the pictures.
- *  May import: schema types, server/store, siblings. The picture goes into the figure itself, so that a paper needs no other file. */
+ *  May import: schema types, types of server/store, siblings. The picture goes into the figure itself, so that a paper needs no other file. */
 import type { Region } from "../../../schema/mark.ts";
 import type { PlainBlock } from "../../../schema/paper.ts";
 import type { Basis } from "../../../schema/slot.ts";
-import { getAttachment, type Store } from "../../store/index.ts";
+import type { Attachment } from "../../store/index.ts";
 import { html } from "../markup.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { heading, paragraph, soft, words } from "./spans.ts";
@@ -16,20 +16,25 @@ const WIDTH = 80;
 /** Kinds of picture that every form of paper can show. */
 const SHOWN: ReadonlySet<string> = new Set(["image/png", "image/jpeg"]);
 
-/** Nothing where no step rests on a picture. */
-export function pictureBlocks(context: PaperContext, store: Store, level: number): PlainBlock[] {
-  const regions = regionsUsed(context);
-  if (regions.length === 0) return [];
-  return [heading(level, [words("The pictures")]), ...regions.map((region) => regionBlock(context, store, region))];
+export interface Pictures {
+  /** The file with this content hash; null where it is not there. */
+  attachment: (hash: string) => Attachment | null;
 }
 
-function regionBlock({ book }: PaperContext, store: Store, region: Region): PlainBlock {
+/** Nothing where no step rests on a picture. */
+export function pictureBlocks(context: PaperContext, pictures: Pictures, level: number): PlainBlock[] {
+  const regions = regionsUsed(context);
+  if (regions.length === 0) return [];
+  return [heading(level, [words("The pictures")]), ...regions.map((region) => regionBlock(context, pictures, region))];
+}
+
+function regionBlock({ book }: PaperContext, { attachment }: Pictures, region: Region): PlainBlock {
   const picture = book.find("pictures", region.picture);
   const of = [{ kind: "regions" as const, id: region.id }];
   if (picture === undefined) return paragraph("open", [soft("A picture that is no longer there.")], of);
   const name = [picture.title, picture.where].filter((part) => part !== "").join(", ");
   const caption = [words(region.label === "" ? `${name}.` : `${region.label} (${name}).`)];
-  const file = getAttachment(store, picture.attachment);
+  const file = attachment(picture.attachment);
   if (file === null || file.size > LARGEST || !SHOWN.has(file.mediaType)) {
     return paragraph("open", [...caption, soft(" The picture itself cannot be printed here.")], of);
   }

@@ -116,9 +116,14 @@ function rowOf(element: DrillElement): Omit<StepRow, "cells"> {
 export const stepAnchor = (element: string): string => `step-${element}`;
 
 /** The element with what is done in it, but not what it only inherits: that is cited at the instruction. */
-export function rowsOfElement({ id, actions }: DrillElement): Of {
+/** The element, its own actions, and the cruxes that bear on it: what it says may change with any of them. */
+export function rowsOfElement({ id, actions, cruxes }: DrillElement): Of {
   const own = actions.filter(({ inherited }) => !inherited);
-  return [{ kind: "elements", id }, ...own.map((action) => ({ kind: "actions" as const, id: action.id }))];
+  return [
+    { kind: "elements", id },
+    ...own.map((action) => ({ kind: "actions" as const, id: action.id })),
+    ...cruxes.map(({ crux }) => ({ kind: "cruxes" as const, id: crux })),
+  ];
 }
 
 /** The column of the weapon bears the name of the object it is about. */

@@ -2,6 +2,7 @@
  *  May import: schema types, shared/cite, siblings. So that nobody takes a paper for more than it is. */
 import type { PlainBlock } from "../../../schema/paper.ts";
 import { shortenQuote } from "../../../shared/cite/citation-line.ts";
+import { remarksOf } from "../../../shared/drill/questions-and-notes.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { quotesLine } from "./quote-lines.ts";
@@ -20,11 +21,13 @@ export function unsaidBlocks({ drill }: BuiltPart, level: number): PlainBlock[] 
   return [heading(level, [words("Words nothing is said of yet")]), { is: "list", ordered: false, items }];
 }
 
-export function remarkBlocks({ places }: PaperContext, { drill }: BuiltPart, level: number): PlainBlock[] {
-  if (drill.notes.length === 0) return [];
-  const items = drill.notes.map(({ text, citations }) => {
+export function remarkBlocks({ places }: PaperContext, { rows }: BuiltPart, level: number): PlainBlock[] {
+  const items = remarksOf(rows).map(({ id, text, citations }) => {
     const cited = quotesLine(places, citations);
-    return { words: [...(cited.length === 0 ? [] : [...cited, words(" ")]), words(text)], of: [] };
+    return {
+      words: [...(cited.length === 0 ? [] : [...cited, words(" ")]), words(text)],
+      of: [{ kind: "notes" as const, id }],
+    };
   });
-  return [heading(level, [words("Notes")]), { is: "list", ordered: false, items }];
+  return items.length === 0 ? [] : [heading(level, [words("Notes")]), { is: "list", ordered: false, items }];
 }
