@@ -1,12 +1,12 @@
 /** shared/ride/puzzle/answer.ts - what holds: the count of an exercise under what is picked, as plain data.
  *  May import: shared/decide, siblings. Big integers are decimal strings, so that it goes through JSON and between threads. */
-import { type Count, countByBruteForce } from "../../decide/brute-force.ts";
-import type { Puzzle } from "../../decide/puzzle.ts";
-import type { Pick, Problem, WeighedExercise } from "./weighed.ts";
+import { type Counted, type Pick as CruxPick, count, narrowed, type Puzzle, withoutRules } from "../../decide/index.ts";
+import { isPerhaps, perhapsRule } from "./perhaps-rule.ts";
+import type { Problem, WeighedExercise } from "./weighed.ts";
 
 export interface DecideAsk {
   /** Readings taken provisionally. */
-  picks: readonly Pick[];
+  picks: readonly CruxPick[];
   /** Whether readings adopted without a condition narrow the count. What is left free stays free. */
   asAdopted: boolean;
   /** Rules not counted at a stage. */
@@ -40,33 +40,28 @@ export interface DecideAnswer {
   treated: string;
   /** Every reading of every crux that is counted. */
   shares: AnsweredReading[];
-  excludedPairs: { first: Pick; second: Pick }[];
+  excludedPairs: { first: CruxPick; second: CruxPick }[];
   apparatus: { crux: string; why: string }[];
   problems: Problem[];
   peaks: { inPlay: number; states: number };
   /** One way that holds, with what it supplies where the text is silent; null when none does. */
-  witness: { readings: Pick[]; supplied: { stage: string; words: string }[] } | null;
+  witness: { readings: CruxPick[]; supplied: { stage: string; words: string }[] } | null;
   /** Where nothing holds: what broke, with how many assignments broke there last. */
   broken: { stage: string; rule: string; assignments: string }[];
 }
 
+/** Exact unless there are too many combinations; then `holding` and `holdingUpper` are bounds, and `why` says so. */
 export function answerDecide(weighed: WeighedExercise, ask: DecideAsk): DecideAnswer {
-  const puzzle = askedPuzzle(weighed, ask);
-  const count = countByBruteForce(puzzle);
-  const [witness] = count.witnesses;
+  const counted = count(askedPuzzle(weighed, ask), { witnesses: 1 });
+  const [witness] = counted.witnesses;
   return {
-    exact: true,
-    why: "",
-    holding: String(count.holding),
-    holdingUpper: String(count.holding),
-    surely: String(count.surelyHolding),
-    all: String(count.all),
+    ...totalsOf(counted),
     treated: weighed.treated,
-    shares: sharesOf(weighed, count),
-    excludedPairs: count.excludedPairs,
+    shares: sharesOf(weighed, counted),
+    excludedPairs: counted.excludedPairs,
     apparatus: weighed.apparatus,
     problems: weighed.problems,
-    peaks: { inPlay: 0, states: 0 },
+    peaks: counted.peaks,
     witness: witness
       ? {
           readings: [...witness.assignment].map(([crux, reading]) => ({ crux, reading })),
@@ -75,51 +70,60 @@ export function answerDecide(weighed: WeighedExercise, ask: DecideAsk): DecideAn
           ),
         }
       : null,
-    broken: count.broken.map((one) => ({ ...one, assignments: String(one.assignments) })),
+    broken: counted.broken
+      .filter(({ rule }) => !isPerhaps(rule))
+      .map((one) => ({ ...one, assignments: String(one.assignments) })),
   };
 }
 
-/** The puzzle under what is asked. */
-export function askedPuzzle(weighed: WeighedExercise, { picks, asAdopted, without }: DecideAsk): Puzzle {
-  const wanted = new Map(asAdopted ? adopted(weighed).map(({ crux, reading }) => [crux, reading]) : []);
-  for (const { crux, reading } of picks) wanted.set(crux, classOf(weighed, crux, reading));
-  const dropped = new Set(without.map(({ stage, rule }) => JSON.stringify([stage, rule])));
-  const { puzzle } = weighed;
+function totalsOf(
+  counted: Counted,
+): Pick<DecideAnswer, "exact" | "why" | "holding" | "holdingUpper" | "surely" | "all"> {
+  if (counted.exact) {
+    const holding = String(counted.holding);
+    const [surely, all] = [String(counted.surelyHolding), String(counted.all)];
+    return { exact: true, why: "", holding, holdingUpper: holding, surely, all };
+  }
   return {
-    ...puzzle,
-    cruxes: puzzle.cruxes.map((crux) => {
-      const only = wanted.get(crux.id);
-      return only === undefined
-        ? crux
-        : { ...crux, ruledOut: crux.readings.filter((id) => id !== only || crux.ruledOut.includes(id)) };
-    }),
-    stages: puzzle.stages.map((stage) => ({
-      ...stage,
-      run: (state, readingOf) =>
-        stage.run(state, readingOf).map((one) => ({
-          ...one,
-          hits: one.hits.filter(({ rule }) => !dropped.has(JSON.stringify([stage.id, rule]))),
-        })),
-    })),
+    exact: false,
+    why: counted.why,
+    holding: String(counted.holding.lower),
+    holdingUpper: String(counted.holding.upper),
+    surely: String(counted.surelyHolding.lower),
+    all: String(counted.all.upper),
   };
 }
 
-function adopted({ cruxes }: WeighedExercise): Pick[] {
+/** The puzzle under what is asked. Picks of what is not counted change nothing. */
+export function askedPuzzle(weighed: WeighedExercise, { picks, asAdopted, without }: DecideAsk): Puzzle {
+  const asked = picks.flatMap((pick) => countedPick(weighed, pick) ?? []);
+  const picked = new Set(asked.map(({ crux }) => crux));
+  const kept = asAdopted ? adopted(weighed).filter(({ crux }) => !picked.has(crux)) : [];
+  const dropped = without.flatMap(({ stage, rule }) => [
+    { stage, rule },
+    { stage, rule: perhapsRule(rule) },
+  ]);
+  return withoutRules(narrowed(weighed.puzzle, [...kept, ...asked]), dropped);
+}
+
+/** The pick as the puzzle has it: the reading that stands for its class; null where it is not counted. */
+export function countedPick({ classes }: WeighedExercise, { crux, reading }: CruxPick): CruxPick | null {
+  const found = classes.get(crux)?.find(({ members }) => members.includes(reading));
+  return found === undefined ? null : { crux, reading: found.reading };
+}
+
+/** Adopted without a condition, one of its crux alone. What is left free on purpose stays free. */
+function adopted({ cruxes }: WeighedExercise): CruxPick[] {
   return cruxes.flatMap(({ id, leftFree, readings }) => {
     const taken = readings.filter(({ status, condition }) => status === "adopted" && condition.trim() === "");
     return leftFree || taken.length !== 1 ? [] : taken.map((one) => ({ crux: id, reading: one.sameAs ?? one.id }));
   });
 }
 
-/** The reading that stands for this one in the puzzle. */
-export function classOf({ classes }: WeighedExercise, crux: string, reading: string): string {
-  return classes.get(crux)?.find(({ members }) => members.includes(reading))?.reading ?? reading;
-}
-
-function sharesOf(weighed: WeighedExercise, count: Count): AnsweredReading[] {
-  const shares = new Map(count.shares.map((one) => [JSON.stringify([one.crux, one.reading]), one]));
+function sharesOf(weighed: WeighedExercise, counted: Counted): AnsweredReading[] {
+  const shares = new Map(counted.shares.map((one) => [JSON.stringify([one.crux, one.reading]), one]));
   const arising = new Map<string, bigint>();
-  for (const { crux, holding } of count.shares) arising.set(crux, (arising.get(crux) ?? 0n) + holding);
+  for (const { crux, holding } of counted.shares) arising.set(crux, (arising.get(crux) ?? 0n) + holding);
   return weighed.cruxes.flatMap(({ id, readings }) =>
     readings.flatMap((reading): AnsweredReading[] => {
       const share = shares.get(JSON.stringify([id, reading.sameAs ?? reading.id]));
@@ -132,7 +136,8 @@ function sharesOf(weighed: WeighedExercise, count: Count): AnsweredReading[] {
           holding: String(share.holding),
           surely: String(share.surelyHolding),
           all: String(share.all),
-          share: whole === 0n ? null : Number((share.holding * 1_000_000_000n) / whole) / 1_000_000_000,
+          share:
+            whole === 0n || !counted.exact ? null : Number((share.holding * 1_000_000_000n) / whole) / 1_000_000_000,
           verdict: reading.status === "ruled out" ? "ruled out" : share.verdict,
           sameAs: reading.sameAs,
         },

@@ -34,7 +34,8 @@ export interface ElementPlan {
 
 export interface PlanSources {
   rows: Rows;
-  exercise: string;
+  /** The exercise, as its rows are laid out. */
+  laid: ExerciseRows;
   way: Way;
   variant: Variant | null;
   around: Surroundings;
@@ -53,8 +54,8 @@ export class ElementPlans {
   constructor(sources: PlanSources) {
     this.#sources = sources;
     this.#names = namesOf(sources.rows);
-    const home = this.#part(sources.exercise);
-    this.laid = home.laid;
+    this.laid = sources.laid;
+    const home = this.#part(sources.laid.exercise.id);
     this.#ground = new ByReadings((readingOf) => {
       const base = this.#base(home, readingOf);
       return groundOf({ ...base, element: null, bearing: newBearing() }, home.laid.exercise.ground);
@@ -75,8 +76,9 @@ export class ElementPlans {
   #part(exercise: string): PlannedPart {
     const known = this.#parts.get(exercise);
     if (known) return known;
-    const laid = exerciseRows(this.#sources.rows, exercise);
-    const variant = exercise === this.#sources.exercise ? this.#sources.variant : null;
+    const isHome = exercise === this.laid.exercise.id;
+    const laid = isHome ? this.laid : exerciseRows(this.#sources.rows, exercise, this.laid);
+    const variant = isHome ? this.#sources.variant : null;
     const left = new Set(variant?.deltas.flatMap((delta) => (delta.is === "leave out" ? [delta.element] : [])));
     const part: PlannedPart = {
       laid,

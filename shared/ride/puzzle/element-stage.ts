@@ -4,10 +4,11 @@ import type { Hit, ReadingOf, Stage, Successor } from "../../decide/puzzle.ts";
 import type { ByReadings } from "./by-readings.ts";
 import { type CompletedStage, completionsOf } from "./completions.ts";
 import type { ElementPlan } from "./element-plans.ts";
+import { perhapsRule } from "./perhaps-rule.ts";
 import type { PuzzleWorld } from "./puzzle-world.ts";
 import { onlyAsked, type ReadingsOf } from "./reading-table.ts";
 import { forgetting, type Remembered, type StillRead } from "./remembered.ts";
-import { lookBack, type Watched } from "./remembered-rules.ts";
+import { lookBack, type PlacedVerdict, type Watched } from "./remembered-rules.ts";
 import type { RiddenOn, StageRides, Verdict } from "./ride-on.ts";
 import type { StagePlan } from "./stage-plan.ts";
 import { withoutStated } from "./stated-values.ts";
@@ -112,14 +113,15 @@ function through(
 function successorsOf(element: ElementStage, { held, ridden, stages, supplied }: Track, riding: Riding): Successor[] {
   const { rides, watched } = riding;
   const looked = lookBack(watched, stages, ridden, held);
-  const placed = [
-    ...ridden.flatMap(({ verdicts }, stage) => verdicts.map((one) => ({ ...one, stage }))),
+  const placed: PlacedVerdict[] = [
+    ...ridden.flatMap(({ verdicts }, index) => {
+      const plan = stages[index]?.plan;
+      const at = plan === undefined ? [] : [plan.element, plan.source];
+      return verdicts.map((one) => ({ ...one, at }));
+    }),
     ...looked.verdicts,
   ];
-  const counted = placed.filter(({ rule, stage }) => {
-    const at = stages[stage]?.plan;
-    return !element.waived(rule, at === undefined ? [element.id] : [at.element, at.source]);
-  });
+  const counted = placed.filter(({ rule, at }) => !element.waived(rule, at));
   const rules = (verdict: Verdict["verdict"]): string[] =>
     [...new Set(counted.filter((one) => one.verdict === verdict).map(({ rule }) => rule))].sort();
   const after = { ...held, ...looked.held };
@@ -134,9 +136,6 @@ function successorsOf(element: ElementStage, { held, ridden, stages, supplied }:
 }
 
 const barring = (rule: string): Hit => ({ rule, bars: true });
-
-/** A rule of which it cannot be told whether it is broken has a name of its own, so that it is not taken for one that is. */
-export const perhapsRule = (rule: string): string => `${rule}?`;
 
 /** Of several ways to one state with the same hits, the one that supplies least. */
 function distinct(successors: readonly Successor[]): Successor[] {

@@ -3,13 +3,13 @@
  *  (shared/ride/puzzle/RULES.md). Pure: the same rows in any order give the same puzzle. */
 import type { Reading } from "../../../schema/crux.ts";
 import type { Rows } from "../../../schema/record.ts";
-import type { ExerciseRows } from "../../drill/exercise-rows.ts";
+import { type ExerciseRows, exerciseRows } from "../../drill/exercise-rows.ts";
 import { compareRanked } from "../../rank.ts";
 import { apparatusOf } from "./apparatus.ts";
 import { type ExercisePart, exercisePart } from "./exercise-part.ts";
 import { mendedRows } from "./mended-rows.ts";
+import { partRows } from "./part-rows.ts";
 import { PuzzleMemory } from "./puzzle-memory.ts";
-import { StageRides } from "./ride-on.ts";
 import { treatedWords } from "./treated-words.ts";
 import { type WeighedCruxes, weighCruxes } from "./weigh-cruxes.ts";
 import type { Problem, WeighedCrux, WeighedExercise, WeighOptions } from "./weighed.ts";
@@ -19,27 +19,39 @@ import type { Problem, WeighedCrux, WeighedExercise, WeighOptions } from "./weig
 export function exercisePuzzle(rows: Rows, exercises: readonly string[], options: WeighOptions = {}): WeighedExercise {
   const mended = mendedRows(rows, exercises);
   const readingsOf = readingsIn(mended.rows);
-  const parts = exercises.map((id) => exercisePart(mended.rows, id, readingsOf, options));
-  const [home] = parts;
+  const memory = options.memory ?? new PuzzleMemory();
+  const laid: ExerciseRows[] = [];
+  for (const id of exercises) laid.push(exerciseRows(mended.rows, id, laid[0]));
+  const [home] = laid;
   if (home === undefined) throw new RangeError("At least one exercise was expected.");
+  const { way, variant, completions } = options;
+  const parts = laid.map((one) =>
+    memory.part(
+      JSON.stringify([one.exercise.id, way, variant, completions]),
+      partRows(mended.rows, one.exercise.id),
+      () => exercisePart(mended.rows, one, readingsOf, options),
+    ),
+  );
   const weighed = weighCruxes(
-    home.laid,
+    home,
     parts.flatMap(({ bearings }) => bearings),
   );
-  const counted = new Set(weighed.cruxes.map(({ id }) => id));
-  const memory = options.memory ?? new PuzzleMemory();
   const { cruxes, requires, excludes, classes } = weighed;
-  const stages = parts.flatMap(({ world, stages: stagesOf }) =>
-    stagesOf(new StageRides(world, memory.before(world)), counted),
-  );
+  const counted = cruxes.map(({ id }) => id);
   return {
-    puzzle: { cruxes, requires, excludes, start: ["start"], stages },
+    puzzle: {
+      cruxes,
+      requires,
+      excludes,
+      start: ["start"],
+      stages: parts.flatMap((part) => part.stages(memory.before(part.world), counted)),
+    },
     classes,
-    apparatus: apparatusOf(home.laid, exercises, weighed, readingsOf),
-    problems: [...mended.problems, ...equalReadings(home.laid, weighed)],
+    apparatus: apparatusOf(home, exercises, weighed, readingsOf),
+    problems: [...mended.problems, ...equalReadings(home, weighed)],
     stages: parts.flatMap(({ told }) => told),
-    cruxes: toldCruxes(home.laid, parts, weighed),
-    treated: treatedWords(parts),
+    cruxes: toldCruxes(home, parts, weighed),
+    treated: treatedWords(laid.map((one, index) => ({ laid: one, present: parts[index]?.present ?? [] }))),
     rows,
     exercises,
   };

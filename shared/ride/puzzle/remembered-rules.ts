@@ -24,6 +24,8 @@ export interface Watched {
   beginning: readonly Demand[];
   /** Demands that end at this element if they have begun. */
   ending: readonly Demand[];
+  /** Demands to the end of the exercise. */
+  toTheEnd: readonly string[];
   /** Elements that are done again later: how the hands were when they were first done is kept. */
   doneAgain: ReadonlySet<string>;
 }
@@ -49,8 +51,8 @@ export function roundsIn(stages: readonly StagePlan[]): Round[] {
 
 /** Where a verdict of these rules belongs. */
 export interface PlacedVerdict extends Verdict {
-  /** Index among the stages of the element. */
-  stage: number;
+  /** Elements at which it can be set aside: the one that is ridden, and the one whose actions are done. */
+  at: readonly string[];
 }
 
 /** What is remembered after the stages of an element, and what the rules say of it. `ridden[i]` is stage i as ridden. */
@@ -61,31 +63,35 @@ export function lookBack(
   held: Remembered,
 ): { held: Pick<Remembered, "firstHands" | "demands">; verdicts: PlacedVerdict[] } {
   const verdicts: PlacedVerdict[] = [];
-  const say = (rule: string, stage: number, verdict: "kept" | "broken" | "cannot tell"): void => {
-    if (verdict !== "kept" && watched.bars.has(rule)) verdicts.push({ rule, stage, verdict });
+  const say = (rule: string, at: readonly string[], verdict: "kept" | "broken" | "cannot tell"): void => {
+    if (verdict !== "kept" && watched.bars.has(rule)) verdicts.push({ rule, at, verdict });
   };
+  const toTheEnd = new Set(watched.toTheEnd);
   const firstHands = new Map(held.firstHands);
   const demands = new Map(held.demands);
   const rounds = roundsIn(stages);
   for (const [at, { plan }] of stages.entries()) {
     const one = ridden[at] as RiddenOn;
+    const here = [plan.element, plan.source];
     const untold = plan.is === "untreated" || one.refused;
     if (at === 0)
       for (const { id } of watched.beginning)
-        if (!demands.has(id)) demands.set(id, { hands: handsOnIt(one.before), place: one.from, untold: false });
-    if (untold) for (const [id, began] of demands) demands.set(id, { ...began, untold: true });
+        if (!demands.has(id))
+          demands.set(id, { hands: handsOnIt(one.before), place: one.from, untold: false, last: [] });
+    for (const [id, began] of demands)
+      demands.set(id, { ...began, untold: began.untold || untold, last: toTheEnd.has(id) ? here : [] });
     const round = rounds.find(({ from }) => from === at);
     const first = firstHands.get(plan.source);
-    if (round !== undefined && first !== undefined) say("again-fits", at, fits(first, one.before, plan.mirrored));
+    if (round !== undefined && first !== undefined) say("again-fits", here, fits(first, one.before, plan.mirrored));
     if (watched.doneAgain.has(plan.source) && first === undefined)
       firstHands.set(plan.source, { on: handsOnIt(one.before), mirrored: plan.mirrored });
     const over = rounds.find(({ to }) => to === at);
     if (over !== undefined && rounds.some((other) => other.round === over.round + 1))
-      say("back-where-begun", at, returned(startOf(over, stages, ridden), one.to));
+      say("back-where-begun", here, returned(startOf(over, stages, ridden), one.to));
     for (const demand of watched.ending) {
       const began = demands.get(demand.id);
       if (began === undefined || at !== (demand.to === null ? stages.length - 1 : 0)) continue;
-      say(demand.rule, at, met(demand.rule, began, one.to, one.after.state));
+      say(demand.rule, here, met(demand.rule, began, one.to, one.after.state));
       demands.delete(demand.id);
     }
   }
@@ -93,7 +99,7 @@ export function lookBack(
   if (stages.length === 0)
     for (const { id, to, rule } of watched.ending) {
       const began = demands.get(id);
-      if (began !== undefined && to === null) say(rule, -1, met(rule, began, held.pose, held.state));
+      if (began !== undefined && to === null) say(rule, began.last, met(rule, began, held.pose, held.state));
     }
   return { held: { firstHands, demands }, verdicts };
 }
@@ -102,13 +108,17 @@ function fits(first: HandsThen, now: ControlState, mirrored: boolean) {
   return sameHandsVerdict(first.on, handsOnIt(now), mirrored !== first.mirrored);
 }
 
-function startOf({ from, to }: Round, stages: readonly StagePlan[], ridden: readonly RiddenOn[]): Began {
+function startOf(
+  { from, to }: Round,
+  stages: readonly StagePlan[],
+  ridden: readonly RiddenOn[],
+): Pick<Began, "place" | "untold"> {
   const some = ridden.slice(from, to + 1);
   const untold = some.some(({ refused }, index) => refused || stages[from + index]?.plan.is === "untreated");
-  return { hands: null, place: some[0]?.from ?? { x: 0, y: 0 }, untold };
+  return { place: some[0]?.from ?? { x: 0, y: 0 }, untold };
 }
 
-function returned({ place, untold }: Began, end: Point) {
+function returned({ place, untold }: Pick<Began, "place" | "untold">, end: Point) {
   if (untold) return "cannot tell";
   return distance(place, end) <= SAME_PLACE ? "kept" : "broken";
 }

@@ -21,6 +21,8 @@ export interface Began {
   place: Point;
   /** Something since then was not written out, or could not be ridden. */
   untold: boolean;
+  /** For a demand to the end of the exercise: the element ridden last, and the one whose actions were done. */
+  last: readonly string[];
 }
 
 export interface Remembered {

@@ -19,7 +19,7 @@ import type { Judgement, RideRule, Seen } from "../rules/rule.ts";
 import { threatsOf } from "../threats-of.ts";
 import type { PuzzleWorld } from "./puzzle-world.ts";
 import { type Remembered, wayKeyOf } from "./remembered.ts";
-import type { StagePlan } from "./stage-plan.ts";
+import { looksAtThreats, type StagePlan } from "./stage-plan.ts";
 import { StateTable } from "./state-table.ts";
 
 /** What a rule says of a stage, where it is not kept; several of one rule and thing come once each. */
@@ -175,7 +175,7 @@ export class StageRides {
       metres: 0,
       strides: null,
       lanes: [],
-      threats: threatsOf(plan, 0, stage),
+      threats: looksAtThreats(this.#world) ? threatsOf(plan, 0, stage) : [],
       findings: [],
       treated: "",
       supplied: [],

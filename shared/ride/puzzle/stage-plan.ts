@@ -29,6 +29,11 @@ export interface StagePlan {
 /** Codes of rules that look at opponents. */
 const ON_THREATS = ["threat-weapon", "parry-across", "threat-covered"];
 
+/** Whether opponents make a difference to what is counted. */
+export function looksAtThreats({ bars }: Pick<Surroundings, "bars">): boolean {
+  return ON_THREATS.some((code) => bars.has(code));
+}
+
 /** What of the world a plan is made with. */
 export interface Surroundings {
   /** Codes of the rules that bar. */
@@ -48,7 +53,7 @@ export function stagePlanOf(plan: PlannedStage, ground: RidingGround, { bars, ho
   // How many acts of the hands there are tells how long a halt lasts, and so how far a horse that goes on gets.
   const order = plan.acts.map((act) => (isRide(act) ? "r" : isGait(act) ? "g" : act.drill.inherited ? "" : "h"));
   const timings = plan.acts.map(({ known, timing }) => [known.verb, timing]);
-  const threats = ON_THREATS.some((code) => bars.has(code)) ? threatsIn(plan) : [];
+  const threats = looksAtThreats({ bars }) ? threatsIn(plan) : [];
   const reinZones = holdsInCrux.map((id) => contextIn(plan).hold(id)?.slots.reinZone);
   return {
     plan,

@@ -1,10 +1,11 @@
 /** shared/ride/puzzle/treated-words.ts - which part of the exercises a count is of, in words.
  *  May import: shared/drill, types of siblings. */
+import type { ExerciseRows } from "../../drill/exercise-rows.ts";
 import { treatedPart } from "../../drill/treated-part.ts";
 import type { ExercisePart } from "./exercise-part.ts";
 
 /** "" where all of them are treated wholly. */
-export function treatedWords(parts: readonly Pick<ExercisePart, "laid" | "present">[]): string {
+export function treatedWords(parts: readonly { laid: ExerciseRows; present: ExercisePart["present"] }[]): string {
   const sentences = parts.flatMap(({ laid, present }) => {
     const { sentence } = treatedPart(
       laid,

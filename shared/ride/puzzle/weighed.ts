@@ -16,12 +16,6 @@ export interface WeighOptions {
   memory?: PuzzleMemory;
 }
 
-/** One reading of one crux. */
-export interface Pick {
-  crux: string;
-  reading: string;
-}
-
 /** Readings that do the same to the ride. The first by rank stands for all of them in the puzzle. */
 export interface ReadingClass {
   reading: string;

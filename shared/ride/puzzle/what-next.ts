@@ -2,9 +2,9 @@
  *  May import: schema types, shared/decide, siblings. */
 import type { Question } from "../../../schema/crux.ts";
 import { countByBruteForce } from "../../decide/brute-force.ts";
-import type { Puzzle, ReadIn } from "../../decide/puzzle.ts";
+import type { Pick, Puzzle, ReadIn } from "../../decide/puzzle.ts";
 import { askedPuzzle, type DecideAsk } from "./answer.ts";
-import type { Pick, WeighedExercise } from "./weighed.ts";
+import type { WeighedExercise } from "./weighed.ts";
 
 /** How hard each way of settling something is, from 1; the user sets it. */
 export interface Efforts {

@@ -2,8 +2,9 @@
  *  May import: shared/decide, siblings. */
 import type { Citation } from "../../../schema/drill.ts";
 import { countByBruteForce } from "../../decide/brute-force.ts";
+import type { Pick } from "../../decide/puzzle.ts";
 import { askedPuzzle, type DecideAsk } from "./answer.ts";
-import type { Pick, WeighedExercise } from "./weighed.ts";
+import type { WeighedExercise } from "./weighed.ts";
 
 /** A member of a clash: a reading that is taken, one rule at one step, one value the words state. */
 export type Member =
