@@ -2,6 +2,7 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { Comparison, EditionLine, Issued, IssueRequest, SlipRequest } from "../../schema/issue.ts";
+import { correctionOf } from "../../shared/text/correction.ts";
 import { ask, type Refused } from "../state/api.ts";
 import { loadContents } from "../state/passage.ts";
 import { sitting, today, who } from "../state/session.ts";
@@ -128,25 +129,42 @@ function Entry({ entry: { shown, was, now, why } }: { entry: Comparison["entries
     <>
       <dt>{shown}</dt>
       <dd>
-        {was === "" && (
-          <>
-            add <ins>{now}</ins>
-          </>
-        )}
-        {now === "" && (
-          <>
-            strike out <del>{was}</del>
-          </>
-        )}
-        {was !== "" && now !== "" && (
-          <>
-            for <del>{was}</del> read <ins>{now}</ins>
-          </>
-        )}
+        <Said was={was} now={now} />
         {why && <p class="meta">{why}</p>}
       </dd>
     </>
   );
+}
+
+function Said({ was, now }: { was: string; now: string }) {
+  if (now.startsWith("now comes ")) {
+    return (
+      <>
+        <del>{was}</del> {now}
+      </>
+    );
+  }
+  const correction = correctionOf(was, now);
+  switch (correction.do) {
+    case "add":
+      return (
+        <>
+          {correction.after && `after “${correction.after}” `}add <ins>{correction.now}</ins>
+        </>
+      );
+    case "strike out":
+      return (
+        <>
+          strike out <del>{correction.was}</del>
+        </>
+      );
+    case "read":
+      return (
+        <>
+          for <del>{correction.was}</del> read <ins>{correction.now}</ins>
+        </>
+      );
+  }
 }
 
 /** The same paper as it is now, as the next edition, to the same people, with the slip for the old one. */

@@ -83,7 +83,7 @@ function EditionPart({ line, work, others }: { line: EditionLine; work: string; 
   return (
     <section class="edition" id={`edition-${edition.number}`} aria-labelledby={`edition-${edition.number}-title`}>
       <h2 id={`edition-${edition.number}-title`}>
-        <span class="number">{edition.number}</span> {edition.title}
+        <span class="number">Edition {edition.number}</span> {edition.title}
       </h2>
       <p class="meta">
         {ask.kind}, issued {edition.issued}, check code {check}

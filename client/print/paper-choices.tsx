@@ -118,7 +118,7 @@ function Readings() {
   return (
     <details class="readings" open={cruxes.length <= 3 || chosen > 0}>
       <summary>
-        <span class="label">Readings, for this paper only</span>{" "}
+        <span class="label">Readings, for this paper only</span> ·{" "}
         <span class="meta">{chosen === 0 ? "as decided" : `${chosen} chosen here`}</span>
       </summary>
       {cruxes.map((crux) => (

@@ -1,6 +1,7 @@
 export * from "./anchor-range.ts";
 export * from "./apply-steps.ts";
 export * from "./carry-range.ts";
+export * from "./correction.ts";
 export * from "./coverage.ts";
 export * from "./fold.ts";
 export * from "./graphemes.ts";

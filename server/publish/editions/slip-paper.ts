@@ -1,5 +1,5 @@
 /** server/publish/editions/slip-paper.ts - the correction slip: for what was printed read what holds now, and why.
- *  May import: schema types, shared/drill, siblings. One page for whoever holds the older edition; it cites the numbers that
+ *  May import: schema types, shared/drill, shared/text, siblings. One page for whoever holds the older edition; it cites the numbers that
  *  edition showed. */
 import {
   type Block,
@@ -11,6 +11,7 @@ import {
 } from "../../../schema/paper.ts";
 import type { Slip } from "../../../schema/teaching.ts";
 import { CAUTION } from "../../../shared/drill/caution.ts";
+import { correctionOf } from "../../../shared/text/correction.ts";
 
 type Words = Extract<Span, { is: "words" }>;
 
@@ -49,7 +50,7 @@ export function slipPaper({ older, newer, work, size, on, entries, renumbered }:
         of: element === null ? [] : [{ kind: "elements", id: element }],
         element,
         shown: null,
-        cells: [[[words(shown, "strong")]], [correction(was, now), ...(why === "" ? [] : [[words(why, "soft")]])]],
+        cells: [[[words(shown, "strong")]], [correctionLine(was, now), ...(why === "" ? [] : [[words(why, "soft")]])]],
       })),
     },
   ];
@@ -73,11 +74,19 @@ export function slipPaper({ older, newer, work, size, on, entries, renumbered }:
   };
 }
 
-function correction(was: string, now: string): Line {
-  if (was === "") return [words("Add "), said(now)];
-  if (now === "") return [words("Strike out "), said(was)];
+function correctionLine(was: string, now: string): Line {
   if (now.startsWith("now comes ")) return [said(was), words(` ${now}.`)];
-  return [words("For "), said(was), words(" read "), said(now)];
+  const correction = correctionOf(was, now);
+  switch (correction.do) {
+    case "add":
+      return correction.after === ""
+        ? [words("Add "), said(correction.now)]
+        : [words("After "), said(correction.after), words(" add "), said(correction.now)];
+    case "strike out":
+      return [words("Strike out "), said(correction.was)];
+    case "read":
+      return [words("For "), said(correction.was), words(" read "), said(correction.now)];
+  }
 }
 
 const words = (text: string, as: Words["as"] = null): Words => ({
@@ -90,4 +99,4 @@ const words = (text: string, as: Words["as"] = null): Words => ({
 });
 
 /** What a paper says stands between quotation marks; marks within it become single ones. */
-const said = (text: string): Words => words(`“${text.replace(/“/gu, "‘").replace(/”/gu, "’")}”`, "strong");
+const said = (text: string): Words => words(`“${text.replace(/“/gu, "‘").replace(/”/gu, "’")}”`, "emphasis");

@@ -16,10 +16,12 @@ export function headWords(words: string): string {
 }
 
 /** Which edition this is, or that it is none; and that the book is an invented one. */
-export function footWords({ edition, work }: Paper): string {
+export function footWords({ kind, edition, work }: Paper): string {
   const issue =
-    edition === null
-      ? "Not issued: a draft"
-      : `Edition ${edition.number} of ${edition.issued} · check ${edition.check}`;
-  return work.invented ? `${issue} · an invented book, to try the program on` : issue;
+    edition !== null
+      ? `Edition ${edition.number} of ${edition.issued} · check ${edition.check}`
+      : kind === "correction slip"
+        ? ""
+        : "Not issued: a draft";
+  return [issue, work.invented ? "an invented book, to try the program on" : ""].filter(Boolean).join(" · ");
 }
