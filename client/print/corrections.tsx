@@ -98,7 +98,7 @@ function Compared({ line, against, work }: { line: EditionLine; against: string;
     <>
       <dl class="compared">
         {entries.map((entry, index) => (
-          <Entry key={`${index} ${entry.shown}`} entry={entry} />
+          <Entry key={`${index} ${entry.shown}`} entry={entry} sameReason={entry.why === entries[index - 1]?.why} />
         ))}
       </dl>
       {renumbered && <p class="meta">{renumbered}</p>}
@@ -124,13 +124,20 @@ function Compared({ line, against, work }: { line: EditionLine; against: string;
   );
 }
 
-function Entry({ entry: { shown, was, now, why } }: { entry: Comparison["entries"][number] }) {
+/** A reason that several entries share stands with the first of them. */
+function Entry({
+  entry: { shown, was, now, why },
+  sameReason,
+}: {
+  entry: Comparison["entries"][number];
+  sameReason: boolean;
+}) {
   return (
     <>
       <dt>{shown}</dt>
       <dd>
         <Said was={was} now={now} />
-        {why && <p class="meta">{why}</p>}
+        {why && !sameReason && <p class="meta">{why}</p>}
       </dd>
     </>
   );

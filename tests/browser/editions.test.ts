@@ -5,6 +5,7 @@ import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoBook } from "../../server/demo/book.ts";
 import { allRows, getAttachment } from "../../server/store/index.ts";
+import { correctionOf } from "../../shared/text/correction.ts";
 import { describeInBrowser, openBrowser, withPage } from "../kit/browser.ts";
 import { pdfWords } from "../kit/pdf-words.ts";
 import { type RunningApp, runningApp } from "../kit/running-app.ts";
@@ -52,9 +53,11 @@ describeInBrowser("issuing and correcting", () => {
       const said = await pdfWords(new Uint8Array(await slip.arrayBuffer()));
       const kept = allRows(app.store).slips?.[0]?.value.entries ?? [];
       expect(kept.length).toBeGreaterThan(0);
-      for (const { shown, now, why } of kept) {
-        for (const words of [shown, now.replace(/“/gu, "‘").replace(/”/gu, "’"), why])
-          expect(said).toContain(squeezed(words));
+      for (const { shown, was, now } of kept) {
+        const { do: _do, ...parts } = correctionOf(was, now);
+        for (const words of [shown, ...Object.values(parts)]) {
+          expect(said).toContain(squeezed(words.replace(/“/gu, "‘").replace(/”/gu, "’")));
+        }
       }
       expect(said).toContain(squeezed(REASON));
     });

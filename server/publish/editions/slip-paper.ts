@@ -26,6 +26,7 @@ export interface SlipOf {
   renumbered: string;
 }
 
+/** A reason that several corrections share stands with the first of them. */
 export function slipPaper({ older, newer, work, size, on, entries, renumbered }: SlipOf): Paper {
   const title = `Corrections to “${older.title}”`;
   const by = newer === null ? `the work as it stands on ${on}` : `edition ${newer.number} of ${newer.issued}`;
@@ -45,12 +46,15 @@ export function slipPaper({ older, newer, work, size, on, entries, renumbered }:
         { name: "Where", share: 1 },
         { name: "Correction", share: 3 },
       ],
-      rows: entries.map(({ element, shown, was, now, why }) => ({
+      rows: entries.map(({ element, shown, was, now, why }, index) => ({
         anchor: null,
         of: element === null ? [] : [{ kind: "elements", id: element }],
         element,
         shown: null,
-        cells: [[[words(shown, "strong")]], [correctionLine(was, now), ...(why === "" ? [] : [[words(why, "soft")]])]],
+        cells: [
+          [[words(shown, "strong")]],
+          [correctionLine(was, now), ...(why === "" || why === entries[index - 1]?.why ? [] : [[words(why, "soft")]])],
+        ],
       })),
     },
   ];
