@@ -12,6 +12,8 @@ export function Exceptions({ crux: id, elements }: { crux: string; elements: rea
   if (crux === null) return null;
   const readings = ranked("readings").filter((reading) => reading.crux === id);
   const own = `Crux “${short(crux.title, 40)}”`;
+  // A doubt about one place has no other place to be read otherwise at.
+  const spans = crux.scope === "principle" || crux.exercise === null;
   const free = elements.filter((element) => !crux.exceptions.some((exception) => exception.element === element));
   return (
     <div class="exceptions">
@@ -34,7 +36,7 @@ export function Exceptions({ crux: id, elements }: { crux: string; elements: rea
           </button>
         </p>
       ))}
-      {!asking.value && free.length > 0 && readings.length > 1 && (
+      {!asking.value && spans && free.length > 0 && readings.length > 1 && (
         <button type="button" class="quiet" onClick={() => (asking.value = true)}>
           read it otherwise at one place…
         </button>

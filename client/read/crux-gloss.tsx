@@ -1,6 +1,8 @@
 /** client/read/crux-gloss.tsx - a crux in the margin: its readings in short, and the way to lay them side by side. */
 import { Alarm } from "../decide/alarm.tsx";
 import { ShareLine } from "../decide/share-line.tsx";
+import { exercise } from "../state/passage.ts";
+import { follow } from "../state/route.ts";
 import { all, one, ranked } from "../state/rows.ts";
 import { choose, closeForm, opened } from "./focus.ts";
 import { GlossHead } from "./gloss-head.tsx";
@@ -44,6 +46,11 @@ export function CruxGloss({ id, open }: { id: string; open: boolean }) {
         >
           {open ? "put the readings away" : "lay the readings side by side"}
         </button>
+        {exercise.value && (
+          <a href={`/decide/${exercise.value.id}`} onClick={follow}>
+            see what holds
+          </a>
+        )}
       </div>
     </>
   );

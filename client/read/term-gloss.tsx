@@ -3,6 +3,7 @@ import { useSignal } from "@preact/signals";
 import type { RecordOf } from "../../schema/record.ts";
 import { rankBetween } from "../../shared/rank.ts";
 import { marksByText, texts } from "../state/passage.ts";
+import { follow } from "../state/route.ts";
 import { one, ranked } from "../state/rows.ts";
 import { create, newId } from "../state/write.ts";
 import { Choice } from "./choice.tsx";
@@ -29,6 +30,11 @@ export function TermGloss({ thing, open }: { thing: Thing; open: boolean }) {
     <>
       <GlossHead thing={thing} sign="" title={title} by={sense ? "term" : "its sense here is open"} />
       {!open && (sense?.gloss || term.note) && <p class="meta">{sense?.gloss || term.note}</p>}
+      <p class="tools">
+        <a href={`/decide/term/${term.id}`} onClick={follow}>
+          all its places
+        </a>
+      </p>
       {open && <TermForm thing={thing} term={term} sense={sense} />}
     </>
   );
