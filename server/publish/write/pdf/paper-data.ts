@@ -89,9 +89,9 @@ class DataOf {
     if (span.is === "words") {
       const { is, text, as, language, standing, to } = span;
       const own = language === this.#paper.language ? null : typstLanguage(language);
-      const printed = this.#isolated(text, language);
+      const printed = this.words(text);
       const parts = as === "reference" ? unbrokenParts(printed) : null;
-      return { is, text: printed, parts, as, language: own, standing, to: pdfTarget(to) };
+      return { is, text: printed, parts, rtl: runsRightToLeft(text), as, language: own, standing, to: pdfTarget(to) };
     }
     if (span.is === "sign") {
       const to = span.to === null ? null : { inside: true, place: bare(span.to) };
@@ -103,12 +103,6 @@ class DataOf {
       return { is: "note", note: span.note, index: number - 1, number: String(number) };
     }
     return span;
-  }
-
-  /** Words that run the other way are kept together, so that signs beside them stay where they are. */
-  #isolated(text: string, language: string | null): string {
-    const words = this.words(text);
-    return language !== null && runsRightToLeft(text) ? `\u2067${words}\u2069` : words;
   }
 
   block(block: Block): Data {
