@@ -94,16 +94,21 @@ function totalsOf(
   };
 }
 
-/** The puzzle under what is asked. Picks of what is not counted change nothing. */
-export function askedPuzzle(weighed: WeighedExercise, { picks, asAdopted, without }: DecideAsk): Puzzle {
-  const asked = picks.flatMap((pick) => countedPick(weighed, pick) ?? []);
-  const picked = new Set(asked.map(({ crux }) => crux));
-  const kept = asAdopted ? adopted(weighed).filter(({ crux }) => !picked.has(crux)) : [];
-  const dropped = without.flatMap(({ stage, rule }) => [
+/** The puzzle under what is asked. */
+export function askedPuzzle(weighed: WeighedExercise, ask: DecideAsk): Puzzle {
+  const dropped = ask.without.flatMap(({ stage, rule }) => [
     { stage, rule },
     { stage, rule: perhapsRule(rule) },
   ]);
-  return withoutRules(narrowed(weighed.puzzle, [...kept, ...asked]), dropped);
+  return withoutRules(narrowed(weighed.puzzle, picksOf(weighed, ask)), dropped);
+}
+
+/** What is picked, and as adopted what is adopted where nothing else is picked: one reading a crux, the last one picked.
+ *  Picks of what is not counted change nothing. */
+export function picksOf(weighed: WeighedExercise, { picks, asAdopted }: DecideAsk): CruxPick[] {
+  const kept = asAdopted ? adopted(weighed) : [];
+  const asked = [...kept, ...picks.flatMap((pick) => countedPick(weighed, pick) ?? [])];
+  return [...new Map(asked.map((pick) => [pick.crux, pick])).values()];
 }
 
 /** The pick as the puzzle has it: the reading that stands for its class; null where it is not counted. */

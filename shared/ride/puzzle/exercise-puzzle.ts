@@ -54,6 +54,7 @@ export function exercisePuzzle(rows: Rows, exercises: readonly string[], options
     treated: treatedWords(laid.map((one, index) => ({ laid: one, present: parts[index]?.present ?? [] }))),
     rows,
     exercises,
+    ridden: { ...(way === undefined ? {} : { way }), ...(variant === undefined ? {} : { variant }) },
   };
 }
 

@@ -59,7 +59,8 @@ export function partStages(part: PartSources, before: RiddenBefore, counted: Rea
       {
         id,
         touches: [...new Set(asked)].filter((crux) => counted.has(crux)),
-        stated: statedOf(tableOf(element)),
+        // What is done again is said where it was first said.
+        stated: element.is === "step" ? statedOf(tableOf(element)) : [],
         plans: plans.plans.get(id) as ByReadings<ElementPlan>,
         begins: index === 0 ? begins : null,
         watched,

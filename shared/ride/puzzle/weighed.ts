@@ -90,4 +90,6 @@ export interface WeighedExercise {
   treated: string;
   rows: Rows;
   exercises: readonly string[];
+  /** How it is ridden; missing or null where the variant or the usual way tells. */
+  ridden: { way?: Way; variant?: string | null };
 }

@@ -1,97 +1,96 @@
 /** shared/ride/puzzle/why-not.ts - why nothing holds, or why a reading is dead, in words of the text.
- *  May import: shared/decide, siblings. */
-import type { Citation } from "../../../schema/drill.ts";
-import { countByBruteForce } from "../../decide/brute-force.ts";
-import type { Pick } from "../../decide/puzzle.ts";
-import { askedPuzzle, type DecideAsk } from "./answer.ts";
+ *  May import: shared/decide, siblings. Keeps rule P12 (shared/ride/puzzle/RULES.md). */
+import { type ClashOptions, clashes, type Member, type Pick, type Puzzle, whatMustGive } from "../../decide/index.ts";
+import { askedPuzzle, countedPick, type DecideAsk, picksOf } from "./answer.ts";
+import { MemberTeller, type ToldMember } from "./told-member.ts";
 import type { WeighedExercise } from "./weighed.ts";
 
-/** A member of a clash: a reading that is taken, one rule at one step, one value the words state. */
-export type Member =
-  | { is: "pick"; crux: string; reading: string }
-  | { is: "rule"; stage: string; rule: string }
-  | { is: "stated"; stage: string; value: string };
-
-export interface ToldMember {
-  member: Member;
-  words: string;
-  quote: Citation[];
-  element: string | null;
-  crux: string | null;
-  reading: string | null;
-  rule: string | null;
-}
-
 export interface WhyNot {
-  /** Sets that cannot hold together, each as small as it can be. */
+  /** Sets that cannot hold together, each as small as it can be, the shortest first. */
   clashes: ToldMember[][];
   /** Whether these are all there are. */
   complete: boolean;
   /** Whether the first is proven to be a shortest. */
   shortest: boolean;
-  /** A set to drop so that something holds; null where none was found. */
+  /** A set to give up so that something holds; null where nothing holds whatever is given up, or none was found. */
   mustGive: ToldMember[] | null;
+  /** Whether it is proven that no fewer would do. */
   smallest: boolean;
   sentence: string;
 }
 
-/** `target` null: why nothing holds; else why this reading is dead. */
+/** `target` null: why nothing holds under what is asked; else why nothing that takes this reading does. */
 export function whyNot(weighed: WeighedExercise, ask: DecideAsk, target: Pick | null): WhyNot {
-  const picks = target === null ? ask.picks : [...ask.picks.filter(({ crux }) => crux !== target.crux), target];
-  const asked = { ...ask, picks };
-  const whole = askedPuzzle(weighed, asked);
-  let members: Member[] = [
-    ...picks.map(({ crux, reading }): Member => ({ is: "pick", crux, reading })),
-    ...countByBruteForce(whole).broken.map(({ stage, rule }): Member => ({ is: "rule", stage, rule })),
-  ];
-  const holds = (kept: readonly Member[]): boolean => {
-    const rules = members.filter((one) => one.is === "rule" && !kept.includes(one)) as {
-      stage: string;
-      rule: string;
-    }[];
-    const left = kept.flatMap((one) => (one.is === "pick" ? [{ crux: one.crux, reading: one.reading }] : []));
-    const narrowed = askedPuzzle(weighed, { ...asked, picks: left, without: [...ask.without, ...rules] });
-    return countByBruteForce(narrowed).holding > 0n;
-  };
-  if (holds(members)) return { ...NONE, sentence: "Something holds: there is nothing in the way." };
-  for (const member of [...members]) {
-    const kept = members.filter((one) => one !== member);
-    if (!holds(kept)) members = kept;
-  }
-  const clash = members.map((member) => told(weighed, member));
+  const teller = new MemberTeller(weighed);
+  const wanted = target === null ? null : countedPick(weighed, target);
+  if (target !== null && wanted === null)
+    return { ...NOTHING, sentence: `Nothing that is ridden hangs on ${teller.pickWords(target)}: it is not counted.` };
+  if (wanted !== null && isRuledOut(weighed.puzzle, wanted))
+    return {
+      ...NOTHING,
+      sentence: `${capital(teller.pickWords(wanted))} was ruled out by hand, so it is not counted.`,
+    };
+  const puzzle = askedPuzzle(weighed, { ...ask, picks: [], asAdopted: false });
+  const picks = picksOf(weighed, ask).filter(({ crux }) => crux !== wanted?.crux);
+  const options: ClashOptions = { picks };
+  const found = clashes(puzzle, wanted, options);
+  if (found.clashes.length === 0 && found.complete) return { ...NOTHING, sentence: holdsWords(teller, wanted) };
+  const give = whatMustGive(puzzle, { ...options, target: wanted });
+  const told = found.clashes.map((clash) => clash.map((member) => teller.told(member, picksIn(clash, wanted))));
+  const mustGive = give === null ? null : give.drop.map((member) => teller.told(member, [...picks, ...listOf(wanted)]));
   return {
-    ...NONE,
-    clashes: [clash],
-    sentence: `These cannot hold together: ${clash.map(({ words }) => words).join("; ")}.`,
+    clashes: told,
+    complete: found.complete,
+    shortest: found.shortest,
+    mustGive,
+    smallest: give?.smallest ?? false,
+    sentence: sentenceOf(teller, wanted, told, mustGive),
   };
 }
 
-const NONE: WhyNot = { clashes: [], complete: false, shortest: false, mustGive: null, smallest: false, sentence: "" };
+const NOTHING: WhyNot = { clashes: [], complete: true, shortest: true, mustGive: null, smallest: true, sentence: "" };
 
-function told(weighed: WeighedExercise, member: Member): ToldMember {
-  const nothing = { member, quote: [], element: null, crux: null, reading: null, rule: null };
-  switch (member.is) {
-    case "pick": {
-      const crux = weighed.cruxes.find(({ id }) => id === member.crux);
-      const reading = crux?.readings.find(({ id }) => id === member.reading);
-      return {
-        ...nothing,
-        words: `“${crux?.title ?? ""}” read as “${reading?.title ?? ""}”`,
-        quote: [],
-        crux: member.crux,
-        reading: member.reading,
-      };
-    }
-    case "rule": {
-      const stage = weighed.stages.find(({ id }) => id === member.stage);
-      return {
-        ...nothing,
-        words: `${member.rule} at ${stage?.title ?? ""}`,
-        element: stage?.element ?? null,
-        rule: member.rule,
-      };
-    }
-    case "stated":
-      return { ...nothing, words: member.value };
-  }
+function isRuledOut({ cruxes }: Puzzle, { crux, reading }: Pick): boolean {
+  return cruxes.find(({ id }) => id === crux)?.ruledOut.includes(reading) ?? false;
+}
+
+const listOf = <T>(one: T | null): T[] => (one === null ? [] : [one]);
+
+function picksIn(clash: readonly Member[], target: Pick | null): Pick[] {
+  const picked = clash.flatMap((one) => (one.is === "pick" ? [{ crux: one.crux, reading: one.reading }] : []));
+  return [...picked, ...listOf(target)];
+}
+
+function holdsWords(teller: MemberTeller, target: Pick | null): string {
+  return target === null
+    ? "Something holds as it stands: nothing is in the way."
+    : `${capital(teller.pickWords(target))} can be ridden: nothing is in the way.`;
+}
+
+function sentenceOf(
+  teller: MemberTeller,
+  target: Pick | null,
+  [first]: readonly ToldMember[][],
+  mustGive: readonly ToldMember[] | null,
+): string {
+  const head = target === null ? "Nothing holds as it stands" : `Nothing holds with ${teller.pickWords(target)}`;
+  if (first === undefined) return `${head}. There are too many ways to read to say why; pick some readings first.`;
+  if (first.length === 0)
+    return `${head}: what the readings require and exclude, and what is ruled out, leave no way to read it so.`;
+  const why = first.map(({ words }) => words).join("; ");
+  const only = mustGive?.[0];
+  const alone = first.length === 1;
+  const give =
+    only === undefined || (mustGive?.length === 1 && alone && sameMember(only, first[0]))
+      ? ""
+      : ` ${mustGive?.length === 1 ? "It is enough to give up this" : "These would have to be given up"}: ${(mustGive ?? []).map(({ words }) => words).join("; ")}.`;
+  return `${head}. ${alone ? "This is in the way" : "These cannot all be"}: ${why}.${give}`;
+}
+
+function sameMember(one: ToldMember, other: ToldMember | undefined): boolean {
+  return JSON.stringify(one.member) === JSON.stringify(other?.member);
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
