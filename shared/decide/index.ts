@@ -1,7 +1,9 @@
 export { assignments } from "./assignments.ts";
 export type { Bounds } from "./bounded.ts";
 export { type Count, countByBruteForce } from "./brute-force.ts";
+export * from "./clashes.ts";
 export * from "./count.ts";
+export type { Member } from "./members.ts";
 export * from "./narrowed.ts";
 export * from "./puzzle.ts";
 export { type Limits, type Peaks, USUAL_LIMITS } from "./tally.ts";

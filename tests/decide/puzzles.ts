@@ -1,6 +1,6 @@
 /** tests/decide/puzzles.ts - small puzzles for the tests of the count: made by hand, made at random, and from outside. */
 import fc from "fast-check";
-import type { Hit, Puzzle, PuzzleCrux, Stage, Successor } from "../../shared/decide/puzzle.ts";
+import type { Hit, Pick, Puzzle, PuzzleCrux, Stage, Successor } from "../../shared/decide/puzzle.ts";
 
 export const plainCrux = (id: string, readings: string[], more: Partial<PuzzleCrux> = {}): PuzzleCrux => ({
   id,
@@ -201,3 +201,56 @@ export const anyRichPuzzle = (most: { cruxes: number; stages: number }): fc.Arbi
         },
       );
     });
+
+/** Small puzzles in which little holds, with rules “a” and “b” and one value stated at most stages: what is not said there
+ *  may go one way more, and the rule “b” no longer bars. */
+export const anyClashing: fc.Arbitrary<{ puzzle: Puzzle; target: Pick | null; picks: Pick[] }> = fc
+  .record({
+    salt: fc.integer(),
+    stages: fc.integer({ min: 1, max: 3 }),
+    cruxes: fc.integer({ min: 1, max: 3 }),
+    picked: fc.integer({ min: 0, max: 2 }),
+    aimed: fc.boolean(),
+  })
+  .map(({ salt, stages, cruxes, picked, aimed }) => {
+    const ids = Array.from({ length: cruxes }, (_, index) => `k${index}`);
+    const readings = ["r0", "r1"];
+    const reading = (of: number) => `r${pick(salt, of, 2)}`;
+    const puzzle = puzzleOf(
+      ids.map((id, index) =>
+        plainCrux(
+          id,
+          readings,
+          index > 0 && pick(salt, index, 4) === 0 ? { arisesWhen: [{ crux: "k0", readings: ["r0"] }] } : {},
+        ),
+      ),
+      Array.from({ length: stages }, (_, number) => clashingStage(salt, number, ids)),
+      pick(salt, 9, 5) === 0 && cruxes > 1
+        ? { excludes: [{ crux: "k0", reading: "r1", of: { crux: "k1", readings: ["r1"] } }] }
+        : {},
+    );
+    const picks = ids.slice(0, picked).map((crux, index) => ({ crux, reading: reading(index + 70) }));
+    const last = ids.at(-1) as string;
+    const target = aimed && picked < cruxes ? { crux: last, reading: reading(90) } : null;
+    return { puzzle, target, picks };
+  });
+
+function clashingStage(salt: number, number: number, ids: readonly string[]): Stage {
+  const touches = ids.filter((_, index) => pick(salt, number * 5 + index + 300, 3) > 0);
+  const stated = pick(salt, number + 600, 3) > 0 ? ["said"] : [];
+  return {
+    id: `s${number}`,
+    touches,
+    stated,
+    run: (state, readingOf, without) => {
+      const row = `${number} ${state} ${touches.map((crux) => readingOf(crux) ?? "-").join(" ")}`;
+      const unsaid = without?.has("said") === true;
+      const way = (of: number): Successor => {
+        const draw = pick(salt, hash(`${row} ${of}`), 8);
+        const rules = [...(draw < 3 ? ["a"] : []), ...(draw % 3 === 2 && !unsaid ? ["b"] : [])];
+        return goes(`q${draw % 2}`, ...rules.map(bars));
+      };
+      return unsaid ? [way(0), way(1)] : [way(0)];
+    },
+  };
+}
