@@ -8,20 +8,25 @@ import { inFewWords } from "./few-words.ts";
 import type { PaperSigns } from "./paper-signs.ts";
 import { joinedLines, lined, NOTHING, SILENT, soft, words } from "./spans.ts";
 
-/** `few`: only what one needs in order to do it. The figures' places, purposes and the like are left to other papers; what
- *  is silent or not settled is told on every paper. */
-export interface ActWords {
-  few: boolean;
+export function actLine(action: DrillAction, signs: PaperSigns): Line {
+  if (action.verb === "do nothing") return [NOTHING];
+  return [...toldSpans(action, signs, () => true), ...onlyUnderSpans(action.onlyUnder, signs)];
 }
 
-export function actLine(action: DrillAction, signs: PaperSigns, { few }: ActWords): Line {
+/** Only what one needs in order to do it: purposes and the like are left to other papers. What is silent or not settled is
+ *  told on every paper. */
+export function fewWordsLine(action: DrillAction, element: DrillElement, signs: PaperSigns): Line {
   if (action.verb === "do nothing") return [NOTHING];
-  const { pieces, besides } = actPieces(few ? inFewWords(action) : action);
-  const told = besides.filter((value) => !few || isNeeded(value)).map((value) => valueSpans(value, signs));
+  const few = inFewWords(action, element);
+  return [...toldSpans(few, signs, isNeeded), ...onlyUnderNumbers(action.onlyUnder, signs)];
+}
+
+function toldSpans(action: DrillAction, signs: PaperSigns, isTold: (value: DrillValue) => boolean): Line {
+  const { pieces, besides } = actPieces(action);
+  const told = besides.filter(isTold).map((value) => valueSpans(value, signs));
   return [
     ...pieces.flatMap(({ text, standing, crux }) => pieceSpans(text, standing, crux, signs)),
     ...told.flatMap((line) => [words("; "), ...line]),
-    ...onlyUnderSpans(action.onlyUnder, signs),
   ];
 }
 
@@ -44,6 +49,16 @@ export function onlyUnderSpans(conditions: DrillElement["onlyUnder"], signs: Pap
     return [...joinedLines(titles, " or "), ...signs.span(crux)];
   });
   return [soft(" only under "), ...joinedLines(told, " and ")];
+}
+
+/** " only †a 1", where a paper numbers the readings in the line on the sign. */
+export function onlyUnderNumbers(conditions: DrillElement["onlyUnder"], signs: PaperSigns): Line {
+  if (conditions.length === 0) return [];
+  const told = conditions.map(({ crux, readings }): Line => {
+    const numbers = readings.flatMap((reading) => signs.readingNumber(reading) ?? []);
+    return [...signs.span(crux), soft(` ${numbers.join(" or ")}`)];
+  });
+  return [soft(" only "), ...joinedLines(told, " and ")];
 }
 
 function isNeeded({ slot, standing, crux }: DrillValue): boolean {

@@ -19,7 +19,7 @@ import { neverMentionedBlocks, throughoutBlocks } from "./throughout.ts";
 import { remarkBlocks, unsaidBlocks } from "./unsaid-words.ts";
 
 /** Tallest plan, in millimetres. */
-const PLAN = 110;
+const PLAN = 84;
 
 export function appendix(context: PaperContext): PaperBody {
   const { book, ask, parts } = context;
@@ -63,7 +63,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): PlainBlock[] {
     ...kitBlocks(context, part, 3),
     ...groundLine(context, part),
     ...planBlocks(riddenPart(context, part), part, PLAN),
-    ...throughoutBlocks(context, drill, { few: false, level: 3 }),
+    ...throughoutBlocks(context, drill, 3),
     heading(3, [words("Steps")]),
     fullStepsTable(context, part),
     ...untouchedCruxes(context, part),

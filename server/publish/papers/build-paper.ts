@@ -72,12 +72,15 @@ function bodyOf(context: PaperContext, pictures: Pictures): { body: PaperBody; i
   }
 }
 
-/** The bundle of one exercise where that is enough, else the whole work. */
+/** Papers that tell nothing of what exercises share: stations, holds, words that are followed. */
+const OF_ONE_EXERCISE: ReadonlySet<PaperAsk["kind"]> = new Set(["ride sheet", "working sheet"]);
+
+/** The bundle of one exercise where that is enough, else the whole work: only then do marks on shared things come with it. */
 function rowsFor(store: Store, { parts, kind }: PaperAsk): Outcome<Rows> {
   const exercise = parts[0]?.exercise ?? "";
   const bundle = readBundle(store, { exercise });
   if (!bundle.ok) return bundle;
-  const alone = kind !== "appendix" && parts.every((part) => part.exercise === exercise);
+  const alone = OF_ONE_EXERCISE.has(kind) && parts.every((part) => part.exercise === exercise);
   if (alone) return done(bundle.value.rows);
   const work = bundle.value.rows.exercises?.find(({ value }) => value.id === exercise)?.value.work ?? "";
   const whole = readBundle(store, { work });

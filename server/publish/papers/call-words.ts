@@ -5,17 +5,16 @@ import type { Line } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
 import { actPieces, plainWords } from "../act-pieces.ts";
 import { capital } from "../stopped.ts";
-import { onlyUnderSpans, valueSpans } from "./act-spans.ts";
-import { saidAgain } from "./few-words.ts";
+import { onlyUnderNumbers, valueSpans } from "./act-spans.ts";
+import { inFewWords, saidAgain } from "./few-words.ts";
 import type { PaperSigns } from "./paper-signs.ts";
 import { joinedLines, lined, SILENT, soft, words } from "./spans.ts";
 
 /** What a call keeps of an act; sizes, places and whatever is told beside it are left out. */
 const CALLED: ReadonlySet<string> = new Set(
-  (
-    "figure turn amount manner laps gait pace object zone from to on hold bearing level spin times movement until words " +
-    "how end into distance"
-  ).split(" "),
+  "figure turn amount manner laps gait pace object to on hold bearing level spin times movement until words end into".split(
+    " ",
+  ),
 );
 /** Acts in which nothing changes: there is nothing to call. */
 const QUIET: ReadonlySet<string> = new Set(["keep", "do nothing"]);
@@ -29,12 +28,12 @@ const PLACES: { readonly [slot: string]: string } = {
 };
 
 export function callOf(element: DrillElement, signs: PaperSigns): Line {
-  if (element.is !== "step") return [...sentence(element), ...onlyUnderSpans(element.onlyUnder, signs)];
+  if (element.is !== "step") return [...sentence(element), ...onlyUnderNumbers(element.onlyUnder, signs)];
   const called = calledActs(element);
   const lines = called.map((action) => actCall(action, signs));
   const title: Line = element.title === "" ? [] : [words(element.title)];
   const call = joinedLines(lines, "; ");
-  return capitalised([...(call.length === 0 ? title : call), ...onlyUnderSpans(element.onlyUnder, signs)]);
+  return capitalised([...(call.length === 0 ? title : call), ...onlyUnderNumbers(element.onlyUnder, signs)]);
 }
 
 /** What it waits for; else the step it follows. */
@@ -46,7 +45,7 @@ export function whenOf(element: DrillElement, before: DrillElement | null, signs
         value.slot === "cue" ? [soft("when: "), ...withoutLabel(value, signs)] : valueSpans(value, signs),
     );
   const timed = calledActs(element).flatMap((action) => {
-    const timing = action.values.find(({ slot }) => slot === "timing");
+    const timing = inFewWords(action, element).values.find(({ slot }) => slot === "timing");
     if (timing === undefined || timing.standing === "not said" || timing.standing === "not applicable") return [];
     const act = actCall(action, signs).filter((span) => span.is === "words");
     return [[...act, words(": "), ...valueSpans(timing, signs)]];
@@ -87,8 +86,11 @@ function actCall(action: DrillAction, signs: PaperSigns): Line {
       standing === "not settled" ? lined(text, standing) : words(text),
       ...(crux === null ? [] : signs.span(crux)),
     ]),
-    ...besides.flatMap((value) => [words(", "), ...withoutLabel(value, signs)]),
-    ...onlyUnderSpans(action.onlyUnder, signs),
+    ...besides.flatMap((value) => [
+      words(", "),
+      ...(value.standing === "not said" ? valueSpans(value, signs) : withoutLabel(value, signs)),
+    ]),
+    ...onlyUnderNumbers(action.onlyUnder, signs),
   ];
 }
 

@@ -24,12 +24,12 @@ export function callersSheet(context: PaperContext): PaperBody {
       ...context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
       ...readingsInOneLine(context.signs),
       openKey(),
+      cautionBlock(),
       ...groundsOnPaper(context).flatMap(({ ground, part }) => [
         heading(2, [words("The stations")]),
         groundFigure(riddenPart(context, part), ground, PLAN),
         ...groundBlocks(context, part, ground),
       ]),
-      cautionBlock(),
     ],
   };
 }

@@ -1,7 +1,7 @@
 /** server/publish/papers/class-handout.ts - several exercises for one class: cut to what is ridden, with holds, ground,
  *  pictures, faults, and in full the text that is not told in steps.
  *  May import: schema types, siblings. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Block, PlainBlock } from "../../../schema/paper.ts";
 import { dayBlocks } from "./day-version.ts";
 import { faultBlocks } from "./faults.ts";
 import { holdBlocks } from "./holds-page.ts";
@@ -16,11 +16,11 @@ import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { restOfText } from "./rest-of-text.ts";
 import { heading, paragraph, words } from "./spans.ts";
 import { fewStepsTable } from "./step-rows.ts";
-import { throughoutBlocks } from "./throughout.ts";
+import { throughoutOnce } from "./throughout.ts";
 
 /** Tallest plans, in millimetres: a line that is ridden, and the ground alone. */
-const PLAN = 70;
-const GROUND = 80;
+const PLAN = 68;
+const GROUND = 70;
 
 export function classHandout(context: PaperContext, pictures: Pictures): PaperBody {
   const { book, parts, ask } = context;
@@ -36,14 +36,17 @@ export function classHandout(context: PaperContext, pictures: Pictures): PaperBo
       ...parts.flatMap((part) => partBlocks(context, part, another !== undefined)),
       ...readingsInOneLine(context.signs),
       lineKey(),
+      cautionBlock(),
       ...holdBlocks(context, 2),
-      ...groundsOnPaper(context).flatMap(({ ground, part }) => [
+      ...groundsOnPaper(context).flatMap(({ ground, part }): Block[] => [
         heading(2, [words(`The ground: ${ground.name}`)]),
-        groundFigure(riddenPart(context, part), ground, GROUND),
-        ...groundBlocks(context, part, ground),
+        {
+          is: "beside",
+          left: groundBlocks(context, part, ground),
+          right: [groundFigure(riddenPart(context, part), ground, GROUND)],
+        },
       ]),
       ...pictureBlocks(context, pictures, 2),
-      cautionBlock(),
     ],
   };
 }
@@ -58,7 +61,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): Pl
     ...(titled ? [heading(2, [words(name)], { of })] : []),
     paragraph("small", headLine(context, part)),
     ...dayBlocks(part, 3),
-    ...throughoutBlocks(context, drill, { few: true, level: 3 }),
+    ...throughoutOnce(context, part, 3),
     ...planBlocks(riddenPart(context, part), part, PLAN),
     fewStepsTable(context, part),
     ...faultBlocks(context, part, 3),

@@ -1,6 +1,6 @@
 /** server/publish/papers/holds-page.ts - the holds that the steps on a paper use: how each is done, a figure, and its faults.
  *  May import: schema types and constants, shared/drill, shared/hands, server/publish, siblings. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Block, PlainBlock } from "../../../schema/paper.ts";
 import { HOLD_SLOTS, type Hold } from "../../../schema/riding.ts";
 import { citationsOf } from "../../../shared/drill/citations.ts";
 import { applyAct, NO_CONTEXT } from "../../../shared/hands/apply.ts";
@@ -28,26 +28,26 @@ interface UsedHold {
 }
 
 /** By rank, each once. Nothing where no hold is used. */
-export function holdBlocks(context: PaperContext, level: number): PlainBlock[] {
+export function holdBlocks(context: PaperContext, level: number): Block[] {
   const used = usedHolds(context);
   if (used.length === 0) return [];
   return [heading(level, [words("The holds")]), ...used.flatMap((one) => oneHold(context, one, level + 1))];
 }
 
-function oneHold(context: PaperContext, { hold, part, act }: UsedHold, level: number): PlainBlock[] {
+function oneHold(context: PaperContext, { hold, part, act }: UsedHold, level: number): Block[] {
   const { id, name, hands, slots, note } = hold;
   const of = [{ kind: "holds" as const, id }];
   const told = slotLines(context, part, { kind: "holds", id, table: HOLD_SLOTS, slots });
   const places = context.places.line(citationsOf(context.book, "holds", id));
   const line = joinedLines([[words(hands === "one" ? "one hand" : "both hands")], ...told], "; ");
   const faults = faultsOf(context, "holds", id).map((fault) => faultItem(fault, ""));
-  return [
+  const left: PlainBlock[] = [
     heading(level, [words(capital(name))], { of }),
-    figureOf(hold, part, act),
     paragraph("body", [...line, ...(places.length === 0 ? [] : [words(" · "), ...places])], of),
     ...(note === "" ? [] : [paragraph("small", [soft(note)], of)]),
     ...(faults.length === 0 ? [] : [{ is: "list" as const, ordered: false, items: faults }]),
   ];
+  return [{ is: "beside", left, right: [figureOf(hold, part, act)] }];
 }
 
 /** The rider from above in this hold, begun from nothing known: only what the hold itself says is drawn as known. */
@@ -64,7 +64,7 @@ function figureOf(hold: Hold, { followed, drill }: BuiltPart, act: KnownAct): Pl
     anchor: null,
     svg,
     width,
-    caption: [words(`${capital(hold.name)}, from above.`)],
+    caption: [],
     alternative,
     of: [{ kind: "holds", id: hold.id }],
   };

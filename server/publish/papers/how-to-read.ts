@@ -7,7 +7,7 @@ import { stopped } from "../stopped.ts";
 import { dayWords } from "./day-words.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { lineKey } from "./paper-frame.ts";
-import { emphasis, heading, paragraph, soft, strong, words } from "./spans.ts";
+import { heading, paragraph, soft, strong, words } from "./spans.ts";
 
 export function howToRead(context: PaperContext): PlainBlock[] {
   return [
@@ -45,22 +45,22 @@ function siglaBlocks({ book }: PaperContext): PlainBlock[] {
     .all("witnesses")
     .filter(({ work }) => work === book.work.id)
     .sort(compareRanked);
-  const items = [
-    ...witnesses.map((witness) => ({
-      anchor: `witness-${witness.id}`,
-      head: [strong(witness.siglum)],
-      lines: witnessLines(witness),
-      of: [{ kind: "witnesses" as const, id: witness.id }],
-    })),
-    ...book.layers.map((layer) => ({
-      anchor: `text-${layer.id}`,
-      head: [emphasis(layer.title)],
-      lines: [layerLine(layer, book.newestRevision(layer.id))],
-      of: [{ kind: "layers" as const, id: layer.id }],
-    })),
+  const items = witnesses.map((witness) => ({
+    anchor: `witness-${witness.id}`,
+    head: [strong(witness.siglum)],
+    lines: witnessLines(witness),
+    of: [{ kind: "witnesses" as const, id: witness.id }],
+  }));
+  const rows = book.layers.map((layer) => ({
+    name: layer.title,
+    words: layerLine(layer, book.newestRevision(layer.id)),
+  }));
+  if (items.length === 0 && rows.length === 0) return [];
+  return [
+    heading(2, [words("Witnesses and texts")], { anchor: "witnesses" }),
+    ...(items.length === 0 ? [] : [{ is: "entries" as const, as: "sigla" as const, items }]),
+    ...(rows.length === 0 ? [] : [{ is: "facts" as const, rows }]),
   ];
-  if (items.length === 0) return [];
-  return [heading(2, [words("Witnesses and texts")], { anchor: "witnesses" }), { is: "entries", as: "sigla", items }];
 }
 
 function witnessLines({ is, name, place, date, note }: Witness): Line[] {

@@ -10,6 +10,8 @@ export interface PaperSigns {
   span: (crux: string) => Span[];
   /** The title of a reading of any crux on the paper. */
   readingTitle: (reading: string) => string;
+  /** Its number among the readings of a crux that is not settled, from 1, where a paper names readings in one line. */
+  readingNumber: (reading: string) => number | null;
 }
 
 /** The anchor that the sign leads to. */
@@ -18,8 +20,14 @@ export const cruxAnchor = (sign: string): string => `crux-${sign}`;
 /** Signs are counted over the whole paper, in the order the cruxes first bear on something. */
 export function signPaper(drills: readonly Drill[]): PaperSigns {
   const signs = signCruxes(...drills);
+  const numbers = new Map(
+    signs.list.flatMap(({ at: [first] }) =>
+      first === undefined ? [] : first.crux.others.map(({ reading }, index) => [reading, index + 1] as const),
+    ),
+  );
   return {
     list: signs.list,
+    readingNumber: (reading) => numbers.get(reading) ?? null,
     span: (crux) => {
       const sign = signs.signOf(crux);
       return sign === null ? [] : [{ is: "sign", sign: `†${sign}`, crux, to: `#${cruxAnchor(sign)}` }];

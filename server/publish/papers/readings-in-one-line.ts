@@ -30,9 +30,10 @@ export function readingsInOneLine({ list }: PaperSigns): PlainBlock[] {
 }
 
 function lineOn({ taken, others, title }: DrillCrux): Line {
-  const standing = others
-    .filter(({ status }) => status !== "ruled out")
-    .map(({ title: other }): Line => [words(`“${other}”`)]);
+  const standing = others.flatMap(({ status, title: other }, index): Line[] => {
+    if (status === "ruled out") return [];
+    return [taken === null ? [strong(`${index + 1} `), words(`“${other}”`)] : [words(`“${other}”`)]];
+  });
   if (taken === null) {
     return [soft(`${title}: `), lined("not settled", "not settled"), words(": "), ...joinedLines(standing, " or ")];
   }

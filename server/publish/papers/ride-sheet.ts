@@ -35,7 +35,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
-    ...throughoutBlocks(context, drill, { few: true, level: 2 }),
+    ...throughoutBlocks(context, drill, 2),
     ...planBlocks(riddenPart(context, part), part, PLAN),
     fewStepsTable(context, part),
     treatedBlock(part),

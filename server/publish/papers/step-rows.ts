@@ -7,7 +7,7 @@ import type { Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
 import { citationsOfElement } from "../cited.ts";
 import { capital } from "../stopped.ts";
-import { actLine, onlyUnderSpans, valueSpans } from "./act-spans.ts";
+import { actLine, fewWordsLine, onlyUnderNumbers, onlyUnderSpans, valueSpans } from "./act-spans.ts";
 import { basisLine } from "./basis-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
@@ -36,13 +36,19 @@ export function fewStepsTable(context: PaperContext, { drill }: BuiltPart): Plai
     ],
     rows: drill.elements.map((element) => {
       const acts = (part: DrillPart): Line[] => actLines(element, part, signs, true);
+      const where = [...places.line(citationsOfElement(element)), ...signsLeft(element, signs)];
+      const head = headLines(element, signs, true);
+      // What is asked of several steps, and what is done again or not written out, goes across, its place behind it.
+      if (element.is !== "step" && element.actions.length === 0) {
+        return { ...rowOf(element), cells: headCells(element, withWhere(head, where)) };
+      }
       return {
         ...rowOf(element),
         cells: [
-          ...headCells(element, [...headLines(element, signs), ...acts("horse"), ...named("rider: ", acts("rider"))]),
+          ...headCells(element, [...head, ...acts("horse"), ...named("rider: ", acts("rider"))]),
           [...named("left: ", acts("left hand")), ...named("right: ", acts("right hand"))],
           acts("shaft"),
-          linesOf([...places.line(citationsOfElement(element)), ...signsLeft(element, signs)]),
+          linesOf(where),
         ],
       };
     }),
@@ -70,7 +76,7 @@ export function fullStepsTable(context: PaperContext, part: BuiltPart): PlainBlo
 
 function toldRow({ signs }: PaperContext, element: DrillElement): StepRow {
   const acts = (part: DrillPart): Line[] => actLines(element, part, signs, false);
-  const head = [...headLines(element, signs), ...named("rider: ", acts("rider"))];
+  const head = [...headLines(element, signs, false), ...named("rider: ", acts("rider"))];
   const row = rowOf(element);
   // What is asked of several steps, and what is not written out, goes across the columns.
   if (element.is === "advice" || element.is === "untreated") return { ...row, cells: headCells(element, head) };
@@ -136,7 +142,9 @@ function headCells({ number }: DrillElement, lines: Line[]): Line[][] {
 }
 
 function actLines(element: DrillElement, part: DrillPart, signs: PaperSigns, few: boolean): Line[] {
-  return shownActs(element, part).map((action) => actLine(action, signs, { few }));
+  return shownActs(element, part).map((action) =>
+    few ? fewWordsLine(action, element, signs) : actLine(action, signs),
+  );
 }
 
 function named(name: string, lines: Line[]): Line[] {
@@ -151,7 +159,7 @@ export function shownActs({ actions }: DrillElement, part: DrillPart): DrillActi
 }
 
 /** Title, role, words, cue, threat and condition, as far as there are any; the note on a line of its own. */
-function headLines(element: DrillElement, signs: PaperSigns): Line[] {
+function headLines(element: DrillElement, signs: PaperSigns, few: boolean): Line[] {
   const { title, role, text, note, standing } = element;
   const pieces: Line[] = [
     role === "" ? [] : [soft(role)],
@@ -159,7 +167,8 @@ function headLines(element: DrillElement, signs: PaperSigns): Line[] {
     text === "" ? [] : [lined(capital(text), standing)],
     ...element.values.map((value) => valueSpans(value, signs)),
   ];
-  const line = [...joinedLines(pieces, " · "), ...onlyUnderSpans(element.onlyUnder, signs)];
+  const condition = few ? onlyUnderNumbers(element.onlyUnder, signs) : onlyUnderSpans(element.onlyUnder, signs);
+  const line = [...joinedLines(pieces, " · "), ...condition];
   return [...linesOf(line), ...(note === "" ? [] : [[soft(note)]])];
 }
 
@@ -175,6 +184,11 @@ function signsLeft(element: DrillElement, signs: PaperSigns): Span[] {
     ]),
   ]);
   return element.cruxes.flatMap(({ crux }) => (held.has(crux) ? [] : signs.span(crux)));
+}
+
+/** The place at the end of the first line. */
+function withWhere([first = [], ...others]: Line[], where: Line): Line[] {
+  return [where.length === 0 ? first : [...first, words("  "), ...where], ...others];
 }
 
 function linesOf(line: Line): Line[] {

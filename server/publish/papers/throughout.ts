@@ -3,25 +3,29 @@
 import type { Drill } from "../../../schema/drill.ts";
 import type { Line, PlainBlock } from "../../../schema/paper.ts";
 import type { PaperContext } from "./paper-context.ts";
+import type { BuiltPart } from "./paper-part.ts";
 import { heading, lined, soft, words } from "./spans.ts";
 
 type Standing = Drill["standing"][number];
 
-export interface StandingWords {
-  /** The titles alone, without what each comes to in acts. */
-  few: boolean;
-  /** Of the heading. */
-  level: number;
+/** Nothing when there is none. `level`: of the heading. */
+export function throughoutBlocks(context: PaperContext, drill: Drill, level: number): PlainBlock[] {
+  return standingBlocks(context, drill, { level, is: "instruction", head: "Throughout" });
 }
 
-/** Nothing when there is none. */
-export function throughoutBlocks(context: PaperContext, drill: Drill, told: StandingWords): PlainBlock[] {
-  return standingBlocks(context, drill, { ...told, is: "instruction", head: "Throughout" });
+/** The same without what stood with an earlier exercise of the paper already. */
+export function throughoutOnce(context: PaperContext, { drill }: BuiltPart, level: number): PlainBlock[] {
+  const before = context.parts.slice(
+    0,
+    context.parts.findIndex((part) => part.drill === drill),
+  );
+  const told = new Set(before.flatMap((part) => part.drill.standing.map(({ id, text }) => `${id} ${text}`)));
+  const standing = drill.standing.filter(({ id, text }) => !told.has(`${id} ${text}`));
+  return throughoutBlocks(context, { ...drill, standing }, level);
 }
 
 export function neverMentionedBlocks(context: PaperContext, drill: Drill, level: number): PlainBlock[] {
   return standingBlocks(context, drill, {
-    few: false,
     level,
     is: "never mentioned",
     head: "Looked for and never mentioned",
@@ -31,7 +35,7 @@ export function neverMentionedBlocks(context: PaperContext, drill: Drill, level:
 function standingBlocks(
   { places }: PaperContext,
   drill: Drill,
-  { few, level, is, head }: StandingWords & { is: Standing["is"]; head: string },
+  { level, is, head }: { level: number; is: Standing["is"]; head: string },
 ): PlainBlock[] {
   const list = drill.standing.filter((standing) => standing.is === is);
   if (list.length === 0) return [];
@@ -40,7 +44,7 @@ function standingBlocks(
     const where = places.line(citations);
     const line: Line = [
       lined(title, warrant),
-      ...(few || text === "" || text === title ? [] : [words(`: ${text}`)]),
+      ...(text === "" || text === title ? [] : [words(`: ${text}`)]),
       ...(where.length === 0 ? [] : [soft(" · "), ...where]),
     ];
     return { words: line, of: [{ kind: "standings" as const, id }] };

@@ -42,13 +42,7 @@ export function workingSheet(context: PaperContext): PaperBody {
 }
 
 function workingKey(): PlainBlock {
-  return paragraph("key", [
-    lined("not settled", "not settled"),
-    words(" †   "),
-    strong("?1"),
-    words(" a question   "),
-    words("Lost or changed words are told beside the text."),
-  ]);
+  return paragraph("key", [lined("not settled", "not settled"), words(" †   "), strong("?1"), words(" a question")]);
 }
 
 function emptyPart({ rows }: BuiltPart): PlainBlock[] {
@@ -107,11 +101,14 @@ function textBlocks(
     }
     const question = mark.of === "questions" && questions.find(({ question: one }) => one.id === mark.target);
     if (!question) return [];
-    return [{ ...place, signs: [questionSign(question)], standing: null }];
+    return [{ ...place, signs: [words("\u202f"), questionSign(question)], standing: null }];
   });
   return [
-    ...(leading ? [] : [paragraph("small", [soft(layer.title)], of)]),
-    ...markedText(text.text, layer.language, marks).map((line) => paragraph(leading ? "quote" : "small", line, of)),
+    ...markedText(text.text, layer.language, marks).map((line, index) =>
+      leading
+        ? paragraph("quote", line, of)
+        : paragraph("small", [...(index === 0 ? [soft(`${layer.title} · `)] : []), ...line], of),
+    ),
   ];
 }
 
