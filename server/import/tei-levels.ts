@@ -109,7 +109,9 @@ export const declaredLevels = (header: XmlElement | undefined): CitationLevel[] 
     .filter((child): child is XmlElement => typeof child !== "string" && child.name === "refsDecl")
     .map((declaration) => {
       const units = declaration.children.flatMap((child) =>
-        typeof child !== "string" && child.name === "state" && child.attributes.unit ? [child.attributes.unit] : [],
+        typeof child !== "string" && /^(state|refState)$/.test(child.name) && child.attributes.unit
+          ? [child.attributes.unit]
+          : [],
       );
       if (units.length > 0) return units.filter((unit) => unit !== "text").map(ofUnit);
       const structure = fromStructure(declaration);

@@ -1,8 +1,10 @@
 /** server/import/tei.ts - a TEI P5 or P4 document becomes its texts: one <text>, several in a <group>, or a corpus.
- *  May import: schema types, siblings. Throws RefusedError when the document is not TEI or has no text. */
+ *  May import: schema types, shared/cite, siblings. Throws RefusedError when the document is not TEI or has no text. */
 import type { ImportedFile, ImportedText } from "../../schema/imported.ts";
+import { decoded } from "../../shared/cite/cited-range.ts";
 import type { DroppedList } from "./dropped-list.ts";
 import { RefusedError, refuse } from "./refusals.ts";
+import { exactPassages, type PassageList, passageListOf } from "./tei-exact.ts";
 import { readHeader, type TeiHeader, urnOnText } from "./tei-header.ts";
 import { greekIsBetaCode, languageIn, languageTag, readRun } from "./tei-language.ts";
 import { citationScheme } from "./tei-levels.ts";
@@ -35,7 +37,12 @@ const textsIn = (text: XmlElement, from: Omit<FoundText, "text" | "inGroup">, in
 };
 
 /** All texts of a document or corpus; an inner header fills in from the one of the corpus. */
-const documentTexts = (root: XmlElement, outer: TeiHeader | null, dropped: DroppedList): FoundText[] => {
+const documentTexts = (
+  root: XmlElement,
+  outer: TeiHeader | null,
+  list: PassageList | null,
+  dropped: DroppedList,
+): FoundText[] => {
   const element = childNamed(root, "teiHeader");
   const own = readHeader(element);
   if (element !== undefined) {
@@ -58,7 +65,7 @@ const documentTexts = (root: XmlElement, outer: TeiHeader | null, dropped: Dropp
   const language = languageIn(root, header.language);
   return root.children.flatMap((child) => {
     if (typeof child === "string") return [];
-    if (DOCUMENTS.test(child.name) || CORPORA.test(child.name)) return documentTexts(child, header, dropped);
+    if (DOCUMENTS.test(child.name) || CORPORA.test(child.name)) return documentTexts(child, header, list, dropped);
     if (ASIDE.has(child.name)) {
       dropped.add(
         `element <${child.name}>`,
@@ -68,7 +75,7 @@ const documentTexts = (root: XmlElement, outer: TeiHeader | null, dropped: Dropp
       );
     }
     if (child.name !== "text") return [];
-    const beta = greekIsBetaCode(child, language);
+    const beta = list === null && greekIsBetaCode(child, language);
     if (beta)
       dropped.add(
         "Greek in Beta Code",
@@ -84,7 +91,13 @@ const SCHEME_NOTES = {
   counted: "Nothing in the text is numbered, so divisions and paragraphs were counted.",
 } as const;
 
-const readText = (found: FoundText, number: number, name: string, dropped: DroppedList): ImportedText | null => {
+const readText = (
+  found: FoundText,
+  number: number,
+  name: string,
+  list: PassageList | null,
+  dropped: DroppedList,
+): ImportedText | null => {
   const { text, header, inGroup, beta } = found;
   const language = languageIn(text, found.language);
   for (const aside of ["front", "back"]) {
@@ -102,10 +115,12 @@ const readText = (found: FoundText, number: number, name: string, dropped: Dropp
     dropped.add("text without a body", "There are no words to read in it.", placeOf(text), wordsOf(text));
     return null;
   }
-  const scheme = citationScheme(header.levels, body);
-  if (scheme.origin !== "declared")
+  const exact = list === null ? null : exactPassages(body, list, dropped);
+  const scheme = exact === null ? citationScheme(header.levels, body) : null;
+  if (scheme !== null && scheme.origin !== "declared")
     dropped.add(`references: ${scheme.origin}`, SCHEME_NOTES[scheme.origin], placeOf(body));
-  const passages = new TeiWalk(name, body, scheme, beta, dropped).walk(body, language);
+  const passages =
+    exact ?? (scheme === null ? [] : new TeiWalk(name, body, scheme, beta, dropped).walk(body, language));
   if (passages.length === 0) {
     dropped.add("text without words", "There are no words to read in its body.", placeOf(text));
     return null;
@@ -124,7 +139,7 @@ const readText = (found: FoundText, number: number, name: string, dropped: Dropp
     translator: header.translator,
     language: languageTag(spoken),
     urn: urnOnText(text) || (inGroup ? "" : header.urn),
-    levels: scheme.levels.map((level) => level.name),
+    levels: (scheme ?? header).levels.map((level) => decoded(level.name)),
     passages,
   };
 };
@@ -138,9 +153,10 @@ export const readTei = (
   const root = readXml(source, name, dropped);
   if (!DOCUMENTS.test(root.name) && !CORPORA.test(root.name))
     throw new RefusedError(refuse.notTei(name, root.name, placeOf(root)));
+  const list = passageListOf(root);
   const texts: ImportedText[] = [];
-  for (const found of documentTexts(root, null, dropped)) {
-    const text = readText(found, texts.length + 1, name, dropped);
+  for (const found of documentTexts(root, null, list, dropped)) {
+    const text = readText(found, texts.length + 1, name, list, dropped);
     if (text !== null) texts.push(text);
   }
   if (texts.length === 0) throw new RefusedError(refuse.teiWithoutText(name, placeOf(root)));

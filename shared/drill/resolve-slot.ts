@@ -6,7 +6,7 @@ import type { ValueKind } from "../../schema/values.ts";
 import { inKeyOrder } from "./canonical-json.ts";
 import { citationsOfBasis, inTextOrder } from "./citations.ts";
 import type { CruxBearing } from "./crux-bearing.ts";
-import type { ExerciseRows } from "./exercise-rows.ts";
+import type { ExerciseRows, WorkRows } from "./exercise-rows.ts";
 import type { OnlyUnder, Settlement } from "./settle.ts";
 import { slotLabel } from "./slot-labels.ts";
 import { type Names, valueWords } from "./words.ts";
@@ -143,12 +143,12 @@ function withoutWords(slot: string, label: string, resolved: Resolved): DrillVal
 }
 
 /** What a basis names besides words, in words: premises, pictures, parallels, trials, the editor. */
-export function restsOf(rows: ExerciseRows, basis: readonly Basis[]): string[] {
+export function restsOf(rows: WorkRows, basis: readonly Basis[]): string[] {
   return basis.map((entry) => restWords(rows, entry)).filter((text) => text !== null);
 }
 
 /** Null for words: these are cited. */
-function restWords(rows: ExerciseRows, entry: Basis): string | null {
+function restWords(rows: WorkRows, entry: Basis): string | null {
   switch (entry.is) {
     case "words":
       return null;

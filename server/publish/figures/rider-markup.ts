@@ -3,8 +3,9 @@
 import type { RiderInk, RiderShape } from "../../../shared/drawing/rider-shapes.ts";
 import { THREAT_RING, threatArc } from "../../../shared/drawing/threat-shape.ts";
 import type { Markup } from "../markup.ts";
+import type { XmlAttributes } from "../xml.ts";
 import { INK, PAPER, RUBRIC, SOFT, TEXT_FACE } from "./paper-ink.ts";
-import { type Attributes, shape } from "./svg.ts";
+import { shape } from "./svg.ts";
 
 const INKS: Record<RiderInk, { fill: string; stroke: string | null }> = {
   horse: { fill: PAPER, stroke: INK },
@@ -30,7 +31,7 @@ export function riderMarkup(shapes: readonly RiderShape[], scale: number): Marku
     const ink = INKS[one.as];
     const width = Math.max(one.width, (THINNEST[one.as] ?? USUAL_THINNEST) / scale);
     const unknownHand = one.broken && one.as === "hand";
-    const look: Attributes = {
+    const look: XmlAttributes = {
       fill: unknownHand ? PAPER : ink.fill,
       stroke: unknownHand ? INK : ink.stroke,
       "stroke-width": ink.stroke === null && !unknownHand ? null : width,

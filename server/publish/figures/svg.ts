@@ -1,7 +1,7 @@
 /** server/publish/figures/svg.ts - a drawing as one SVG that stands alone: sized in millimetres, nothing to load or run.
  *  May import: server/publish. Numbers are rounded, so that the same drawing gives the same bytes anywhere. */
-import { html, type Markup, type Piece } from "../markup.ts";
-import { xmlCharacters } from "../xml-characters.ts";
+import type { Markup } from "../markup.ts";
+import { element, type XmlAttributes, type XmlContent } from "../xml.ts";
 
 /** A drawing of so many millimetres; its own unit is the millimetre. */
 export interface Drawing {
@@ -14,25 +14,23 @@ export interface Drawing {
 
 export function svgOf({ width, height, alternative, shapes }: Drawing): string {
   const [across, down] = [rounded(width), rounded(height)];
-  const says = xmlCharacters(alternative);
-  return html`<svg xmlns="http://www.w3.org/2000/svg" width="${across}mm" height="${down}mm" viewBox="0 0 ${across} ${down}" role="img" aria-label="${says}"><title>${says}</title>${shapes}</svg>`
-    .text;
+  const attributes = {
+    xmlns: "http://www.w3.org/2000/svg",
+    width: `${across}mm`,
+    height: `${down}mm`,
+    viewBox: `0 0 ${across} ${down}`,
+    role: "img",
+    "aria-label": alternative,
+  };
+  return element("svg", attributes, [element("title", {}, alternative), ...shapes]).text;
 }
 
-/** Attributes in the order given; null and undefined ones are left out. */
-export type Attributes = Readonly<Record<string, string | number | null | undefined>>;
-
-/** An element of the drawing. */
-export function shape(name: string, attributes: Attributes, content: Piece = null): Markup {
-  const listed = Object.entries(attributes).flatMap(([key, value]) =>
-    value === null || value === undefined
-      ? []
-      : [html` ${key}="${typeof value === "number" ? rounded(value) : xmlCharacters(value)}"`],
+/** An element of the drawing; numbers are rounded. */
+export function shape(name: string, attributes: XmlAttributes, content: XmlContent = null): Markup {
+  const rounding = Object.entries(attributes).map(
+    ([key, value]) => [key, typeof value === "number" ? rounded(value) : value] as const,
   );
-  const tag = html`${name}`;
-  if (content === null) return html`<${tag}${listed}/>`;
-  const inner = typeof content === "string" ? xmlCharacters(content) : content;
-  return html`<${tag}${listed}>${inner}</${tag}>`;
+  return element(name, Object.fromEntries(rounding), content);
 }
 
 /** To the thousandth, without a minus before nothing. */
