@@ -17,6 +17,7 @@ import {
   speed,
   step,
 } from "./playing.ts";
+import { lasts } from "./riding.ts";
 import { savePlan } from "./save-plan.ts";
 
 /** Things that have keys of their own: while one of them has the focus, the keys of the room are theirs. */
@@ -58,7 +59,7 @@ export function Controls({ ride }: { ride: Ridden }) {
             print this moment
           </button>
           <span class="time">
-            <b>{clockNow.value}</b> of {clock(ride.timed.duration)}
+            <b>{clockNow.value}</b> of {clock(lasts.value)}
           </span>
         </div>
         <Scrub ride={ride} />
@@ -109,7 +110,7 @@ function ridingKey(key: string, ownKeys: Element | null): (() => void) | null {
 
 function Scrub({ ride }: { ride: Ridden }) {
   const input = useRef<HTMLInputElement>(null);
-  const whole = ride.timed.duration;
+  const whole = lasts.value;
   useSignalEffect(() => {
     // The thumb is moved ten times a second at most: it is painted with its field.
     const at = (Math.round(seconds.value * 10) / 10).toFixed(1);
@@ -128,7 +129,7 @@ function Scrub({ ride }: { ride: Ridden }) {
         onInput={(event) => goTo(Number(event.currentTarget.value))}
       />
       <div class="marks" aria-hidden="true">
-        {stageMarks(ride, 0.035).map(({ key, at, label }) => (
+        {stageMarks(ride, 0.035, 0, whole).map(({ key, at, label }) => (
           <span key={key} style={{ left: `${at * 100}%` }}>
             {label}
           </span>
@@ -169,7 +170,7 @@ export function NowLine() {
         {now === null ? "" : <b>{stageName(now)}</b>}
         {now?.mirrored && <span class="meta"> · mirrored</span>}
       </p>
-      <p>{[horse?.shows === "something" ? horse.words : null, gaitWords.value].filter(Boolean).join(", ")}</p>
+      <p>{nowWords(horse?.shows === "something" ? horse.words : "", gaitWords.value)}</p>
       <ul class="facts meta">
         {facts.value.map((fact) => (
           <li key={fact.basis} title={`Worked out: ${fact.basis}`}>
@@ -184,6 +185,12 @@ export function NowLine() {
       ))}
     </div>
   );
+}
+
+/** What the horse does and how it goes; where it stands, that is said once. */
+function nowWords(horse: string, gait: string): string {
+  const stands = gait === "halt" && horse !== "";
+  return [horse, stands ? "" : gait].filter((words) => words !== "").join(", ");
 }
 
 /** Says the step when it changes by stepping or scrubbing; while it plays it is silent. */

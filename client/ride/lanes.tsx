@@ -8,7 +8,7 @@ import { stageMarks } from "./controls.tsx";
 import { clock, spansAt, spansNow, stage } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
 import { TwoTogether } from "./ride-options.tsx";
-import { beside } from "./riding.ts";
+import { beside, lasts } from "./riding.ts";
 
 /** Part of the ride that is shown, in seconds. */
 interface Stretch {
@@ -21,7 +21,7 @@ export function Lanes({ ride }: { ride: Ridden }) {
   // Read only when it matters: the lanes need not be drawn anew with every step.
   const now = near.value ? stage.value : null;
   const second = beside.value;
-  const whole = Math.max(ride.timed.duration, second?.timed.duration ?? 0);
+  const whole = Math.max(lasts.value, second?.timed.duration ?? 0);
   const stretch: Stretch = now !== null && now.to > now.from ? { from: now.from, to: now.to } : { from: 0, to: whole };
   const bad = ride.findings.filter(({ waived, verdict }) => waived === null && verdict === "broken");
   return (

@@ -5,10 +5,8 @@ import { useMemo } from "preact/hooks";
 import { arrowsOf } from "../../shared/drawing/arrows.ts";
 import { drawnPieces, strokesOf } from "../../shared/drawing/path-strokes.ts";
 import { GROUND_TO_PAGE, onPage } from "../../shared/drawing/plan-frame.ts";
-import { stepBeginnings } from "../../shared/drawing/step-beginnings.ts";
-import { distanceToWall } from "../../shared/ground/grounds.ts";
-import { beside as besidePose, type Pose } from "../../shared/ground/plane.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
+import type { PlacedNumbers } from "./plan-words.ts";
 
 /** Metres between two ticks of direction, and what each keeps from the others. */
 const TICKS = { apart: 9, clear: 1.2 };
@@ -50,41 +48,35 @@ export function PlanTicks({ ride, now, pixel }: { ride: Ridden; now: number; pix
   );
 }
 
-/** Numbers of steps where they begin, on the side that is farther from the wall; those that begin together stand in one
- *  row, and what is done again has its number where it first begins. */
-export function PlanNumbers({ ride, now, pixel }: { ride: Ridden; now: number; pixel: number }) {
-  const places = stepBeginnings(ride, 18 * pixel);
+/** Numbers of steps where they begin; those that begin together stand in one row, and what is done again has its number
+ *  where it first begins. */
+export function PlanNumbers({
+  ride,
+  now,
+  places,
+  pixel,
+}: {
+  ride: Ridden;
+  now: number;
+  places: readonly PlacedNumbers[];
+  pixel: number;
+}) {
   const nowNumber = ride.stages[now]?.number;
   return (
     <g class="step-numbers">
-      {places.map(({ pose, numbers }) => {
-        const { x, y, anchor } = besideLine(ride, pose, pixel);
-        return (
-          <text key={numbers[0]} x={x} y={y} text-anchor={anchor}>
-            {numbers.map((number, order) => (
-              <tspan
-                key={number}
-                class={number === nowNumber ? "now" : undefined}
-                dx={order === 0 ? undefined : 5 * pixel}
-              >
-                {number}
-              </tspan>
-            ))}
-          </text>
-        );
-      })}
+      {places.map(({ numbers, x, y }) => (
+        <text key={numbers[0]} x={x} y={y + 4.5 * pixel} text-anchor="middle">
+          {numbers.map((number, order) => (
+            <tspan
+              key={number}
+              class={number === nowNumber ? "now" : undefined}
+              dx={order === 0 ? undefined : 5 * pixel}
+            >
+              {number}
+            </tspan>
+          ))}
+        </text>
+      ))}
     </g>
   );
-}
-
-function besideLine(
-  ride: Ridden,
-  pose: Pose,
-  pixel: number,
-): { x: number; y: number; anchor: "start" | "middle" | "end" } {
-  const [left, right] = [besidePose(pose, 0, 15 * pixel), besidePose(pose, 0, -15 * pixel)];
-  const at = onPage(distanceToWall(ride.ground, left) > distanceToWall(ride.ground, right) ? left : right);
-  const across = at.x - onPage(pose).x;
-  const anchor = Math.abs(across) < 8 * pixel ? "middle" : across < 0 ? "end" : "start";
-  return { x: at.x, y: at.y + 4.5 * pixel, anchor };
 }

@@ -2,7 +2,7 @@
  *  The riders have a sheet of their own, so that the lines beneath need not be painted again with every frame. */
 import { useSignal, useSignalEffect } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useLayoutEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { frameOf, onPage } from "../../shared/drawing/plan-frame.ts";
 import { poseAtTime } from "../../shared/ground/timed-path.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
@@ -11,6 +11,7 @@ import { besideFigure, figure, foundPose, stageIndex } from "./moment.ts";
 import { MovingRider } from "./moving-rider.tsx";
 import { PlanGround } from "./plan-ground.tsx";
 import { PlanNumbers, PlanPath, PlanTicks } from "./plan-path.tsx";
+import { type PlacedNumbers, placePlanWords } from "./plan-words.ts";
 import { following, seconds } from "./playing.ts";
 import { otherRiders } from "./riders.ts";
 import { beside } from "./riding.ts";
@@ -53,6 +54,11 @@ export function Plan({ ride }: { ride: Ridden }) {
   useSignalEffect(() => turn.current());
   useLayoutEffect(turnSheets);
 
+  // Words need not move with every hair's breadth of the window.
+  const step = Number(pixel.toPrecision(2));
+  const drawn = [ride, ...(second ? [second] : []), ...others.map((other) => other.ride)];
+  const words = useMemo(() => placePlanWords(drawn, frame, step), [...drawn, step]);
+
   const viewBox = `${frame.left} ${frame.top} ${frame.width} ${frame.height}`;
   const sheet = (index: number) => (element: SVGGElement | null) => {
     sheets.current[index] = element;
@@ -61,12 +67,12 @@ export function Plan({ ride }: { ride: Ridden }) {
     <div ref={box} class="plan" style={{ aspectRatio: `${frame.width} / ${frame.height}`, "--m": pixel }}>
       <svg viewBox={viewBox} role="img" aria-label={planWords(ride)}>
         <g ref={sheet(0)}>
-          <PlanGround ground={ride.ground} pixel={pixel} />
+          <PlanGround ground={ride.ground} names={words.names} pixel={pixel} />
           {second && <PlanPath ride={second} now={-1} soft />}
           {others.map((other) => (
             <PlanPath key={other.id} ride={other.ride} now={-1} soft />
           ))}
-          <TheLine ride={ride} pixel={pixel} />
+          <TheLine ride={ride} numbers={words.numbers} pixel={pixel} />
           <Places pixel={pixel} />
         </g>
       </svg>
@@ -92,13 +98,13 @@ export function Plan({ ride }: { ride: Ridden }) {
 }
 
 /** By itself, so that a new step draws only this anew. */
-function TheLine({ ride, pixel }: { ride: Ridden; pixel: number }) {
+function TheLine({ ride, numbers, pixel }: { ride: Ridden; numbers: readonly PlacedNumbers[]; pixel: number }) {
   const now = stageIndex.value;
   return (
     <>
       <PlanPath ride={ride} now={now} />
       <PlanTicks ride={ride} now={now} pixel={pixel} />
-      <PlanNumbers ride={ride} now={now} pixel={pixel} />
+      <PlanNumbers ride={ride} now={now} places={numbers} pixel={pixel} />
     </>
   );
 }

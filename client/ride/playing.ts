@@ -3,7 +3,7 @@
  *  derived from it (moment.ts), or move one thing in an effect. */
 import { batch, signal } from "@preact/signals";
 import { moveOn } from "./gone-to.ts";
-import { ridden } from "./riding.ts";
+import { lasts, ridden } from "./riding.ts";
 import { stageAtTime } from "./stage-at-time.ts";
 
 export const seconds = signal(0);
@@ -37,7 +37,7 @@ export function goTo(moment: number, stage: number | null = null): void {
   pause();
   batch(() => {
     moveOn();
-    seconds.value = Math.min(Math.max(0, moment), ridden.value?.timed.duration ?? 0);
+    seconds.value = Math.min(Math.max(0, moment), lasts.value);
     heldStage.value = stage;
   });
 }
@@ -67,11 +67,11 @@ export function currentStage(): number {
 
 export function play(): void {
   const ride = ridden.value;
-  if (ride === null || ride.timed.duration === 0 || playing.value) return;
+  if (ride === null || lasts.value === 0 || playing.value) return;
   const stage = ride.stages[currentStage()];
   loopOver = looping.value && stage !== undefined && stage.to > stage.from ? stage : null;
   batch(() => {
-    if (seconds.value >= ride.timed.duration - 1e-3) seconds.value = loopOver?.from ?? 0;
+    if (seconds.value >= lasts.value - 1e-3) seconds.value = loopOver?.from ?? 0;
     moveOn();
     heldStage.value = null;
     playing.value = true;
@@ -105,8 +105,8 @@ function frame(now: number): void {
   last = now;
   come += passed;
   if (loopOver !== null && come >= loopOver.to) come = loopOver.from;
-  if (come >= ride.timed.duration) {
-    seconds.value = ride.timed.duration;
+  if (come >= lasts.value) {
+    seconds.value = lasts.value;
     pause();
     return;
   }

@@ -2,8 +2,9 @@
 import type { DrillCrux } from "../../schema/drill.ts";
 import { listedWorks } from "../read/contents-order.ts";
 import { go } from "../state/route.ts";
-import { cruxes, drill } from "./riding.ts";
-import { besideReading, choice, REINS, read, rein, way } from "./wish.ts";
+import { PartSelect } from "./part-select.tsx";
+import { cruxes, drill, ownRole, roles } from "./riding.ts";
+import { besideReading, choice, firstRole, REINS, read, rein, way } from "./wish.ts";
 
 export function WhichExercise({ exercise }: { exercise: string }) {
   return (
@@ -29,6 +30,12 @@ export function WhichExercise({ exercise }: { exercise: string }) {
 export function HowRidden() {
   return (
     <>
+      {roles.value.length > 0 && (
+        <span>
+          <span class="label">Part</span>{" "}
+          <PartSelect letter="A" role={ownRole.value} choose={(role) => (firstRole.value = role)} />
+        </span>
+      )}
       <label>
         <span class="label">Ride it</span>{" "}
         <select

@@ -16,10 +16,10 @@ import { figure, onFoot } from "./moment.ts";
 import { Plan } from "./plan.tsx";
 import { goTo, goToStage, pause } from "./playing.ts";
 import { HowRidden, Readings, ToReadings, WhichExercise } from "./ride-options.tsx";
-import { riderWishes } from "./riders.ts";
 import { RidersList } from "./riders-list.tsx";
 import { ridden } from "./riding.ts";
 import { RulesTable } from "./rules-table.tsx";
+import { Speeds } from "./speeds.tsx";
 import { SuppliedList } from "./supplied-list.tsx";
 import { wishAsAsked } from "./wish.ts";
 import { WordsNow } from "./words-now.tsx";
@@ -37,7 +37,6 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
       return;
     }
     const element = wishAsAsked();
-    riderWishes.value = [];
     goTo(0);
     void openExercise(exercise).then(() => {
       const stages = ridden.value?.stages ?? [];
@@ -98,6 +97,7 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
       <div class="ride-more">
         <RidersList />
         <SuppliedList ride={ride} />
+        <Speeds ride={ride} />
         <RulesTable />
       </div>
       <SpokenStep />

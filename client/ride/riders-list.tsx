@@ -1,81 +1,93 @@
 /** client/ride/riders-list.tsx - other riders on the ground: adding them, setting them off, and where two come near. */
 import { useSignal } from "@preact/signals";
 import { clock, metres } from "./moment.ts";
+import { PartSelect } from "./part-select.tsx";
 import {
   addRider,
+  CARED_FOR,
   changeRider,
   goToNearest,
   letterOf,
   MOST_OTHERS,
   nearPairs,
-  OFFSETS,
   removeRider,
-  riderWishes,
 } from "./riders.ts";
+import { ownRole, roles, wishes } from "./riding.ts";
+import { OFFSETS, type RiderWish } from "./wish.ts";
 
 const SHOWN = 6;
 
 export function RidersList() {
-  const wishes = riderWishes.value;
+  const others = wishes.value;
   return (
     <section class="riders-list" aria-label="Riders">
       <h2>Riders</h2>
       <p>
-        <b class="ref">A</b> rides it as it is shown.
+        <b class="ref">A</b> rides {ownRole.value === null ? "it" : <b>{ownRole.value}</b>} as it is shown.
       </p>
-      {wishes.map((wish, index) => (
-        <div key={wish.id} class="row rider-wish">
-          <b class="ref">{letterOf(index + 1)}</b>
-          <select
-            aria-label={`How rider ${letterOf(index + 1)} rides it`}
-            value={wish.mirrored ? "mirrored" : "same"}
-            onChange={(event) => changeRider(wish.id, { mirrored: event.currentTarget.value === "mirrored" })}
-          >
-            <option value="same">the same</option>
-            <option value="mirrored">mirrored</option>
-          </select>
-          <input
-            type="number"
-            step="0.5"
-            aria-label={`How far rider ${letterOf(index + 1)} is set off`}
-            value={wish.amount}
-            onInput={(event) => {
-              const amount = event.currentTarget.valueAsNumber;
-              if (Number.isFinite(amount) && Math.abs(amount) <= 1000) changeRider(wish.id, { amount });
-            }}
-          />
-          <select
-            aria-label={`In what rider ${letterOf(index + 1)} is set off`}
-            value={wish.by}
-            onChange={(event) => {
-              const by = OFFSETS.find((option) => option === event.currentTarget.value);
-              if (by) changeRider(wish.id, { by });
-            }}
-          >
-            {OFFSETS.map((option) => (
-              <option key={option} value={option}>
-                {option}
-              </option>
-            ))}
-          </select>
-          <button type="button" class="quiet" onClick={() => removeRider(wish.id)}>
-            take away
-          </button>
-        </div>
+      {others.map((wish, index) => (
+        <OneRider key={wish.id} wish={wish} letter={letterOf(index + 1)} />
       ))}
-      <button type="button" disabled={wishes.length >= MOST_OTHERS} onClick={addRider}>
+      <button type="button" disabled={others.length >= MOST_OTHERS} onClick={addRider}>
         Add a rider
       </button>
-      {wishes.length >= MOST_OTHERS && <span class="meta"> Eight are as many as are reckoned with on one ground.</span>}
+      {others.length >= MOST_OTHERS && <span class="meta"> Eight are as many as are reckoned with on one ground.</span>}
       <NearPairs />
     </section>
+  );
+}
+
+function OneRider({ wish, letter }: { wish: RiderWish; letter: string }) {
+  return (
+    <div class="row rider-wish">
+      <b class="ref">{letter}</b>
+      {roles.value.length > 0 && (
+        <PartSelect letter={letter} role={wish.role} choose={(role) => changeRider(wish.id, { role })} />
+      )}
+      <select
+        aria-label={`How rider ${letter} rides it`}
+        value={wish.mirrored ? "mirrored" : "same"}
+        onChange={(event) => changeRider(wish.id, { mirrored: event.currentTarget.value === "mirrored" })}
+      >
+        <option value="same">as it is shown</option>
+        <option value="mirrored">mirrored</option>
+      </select>
+      <input
+        type="number"
+        step="0.5"
+        aria-label={`How far rider ${letter} is set off`}
+        value={wish.amount}
+        onInput={(event) => {
+          const amount = event.currentTarget.valueAsNumber;
+          if (Number.isFinite(amount) && Math.abs(amount) <= 1000) changeRider(wish.id, { amount });
+        }}
+      />
+      <select
+        aria-label={`In what rider ${letter} is set off`}
+        value={wish.by}
+        onChange={(event) => {
+          const by = OFFSETS.find((option) => option === event.currentTarget.value);
+          if (by) changeRider(wish.id, { by });
+        }}
+      >
+        {OFFSETS.map((option) => (
+          <option key={option} value={option}>
+            {option}
+          </option>
+        ))}
+      </select>
+      <button type="button" class="quiet" onClick={() => removeRider(wish.id)}>
+        take {letter} away
+      </button>
+    </div>
   );
 }
 
 function NearPairs() {
   const allShown = useSignal(false);
   const pairs = nearPairs.value;
-  if (pairs.length === 0) return null;
+  if (wishes.value.length === 0) return null;
+  if (pairs.length === 0) return <p class="meta">No two of them come nearer than {CARED_FOR} m.</p>;
   const shown = allShown.value ? pairs : pairs.slice(0, SHOWN);
   return (
     <>

@@ -1,56 +1,55 @@
 /** client/ride/riders.ts - other riders on the same ground: how each is set off against the first, what each does now, and
  *  how near any two of them come. Kept in this window only. */
-import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { computed, type ReadonlySignal } from "@preact/signals";
 import { allDistances, type Nearest } from "../../shared/ground/distances.ts";
-import { lengthOf, movePath } from "../../shared/ground/path.ts";
+import { movePath } from "../../shared/ground/path.ts";
 import { placeInWords } from "../../shared/ground/place-in-words.ts";
-import { type CarriedPoint, MOST_RIDERS, type Rider, USUAL_BODY } from "../../shared/ground/riders.ts";
-import { type TimedPath, timeAtLength } from "../../shared/ground/timed-path.ts";
+import { type CarriedPoint, MOST_RIDERS, USUAL_BODY } from "../../shared/ground/riders.ts";
+import type { TimedPath } from "../../shared/ground/timed-path.ts";
 import { type HandsFigure, handsFigure } from "../../shared/hands/figure.ts";
 import type { Finding, Ridden } from "../../shared/ride/ridden.ts";
-import { findingsBetween } from "../../shared/ride/rules/between-riders.ts";
+import { findingsBetween, gapsAsked, type RiderOfRide } from "../../shared/ride/rules/index.ts";
 import { openExerciseId } from "../state/exercise.ts";
 import { all, one } from "../state/rows.ts";
 import { nearestShown } from "./gone-to.ts";
 import { stateIn } from "./moment.ts";
 import { goTo, seconds } from "./playing.ts";
-import { mirroredRide, ridden } from "./riding.ts";
+import { drill, ownRole, parts, ridden, roles, wishes } from "./riding.ts";
 import { stageAtTime } from "./stage-at-time.ts";
+import { type RiderWish, riderWishes } from "./wish.ts";
 
-/** How a rider is set off against the first: so many seconds later, metres behind on the same line, or metres to the
- *  right or toward the head of the ground. */
-export const OFFSETS = ["seconds later", "metres behind", "metres to the right", "metres toward the head"] as const;
-export interface RiderWish {
-  id: number;
-  mirrored: boolean;
-  by: (typeof OFFSETS)[number];
-  amount: number;
-}
-export const riderWishes = signal<readonly RiderWish[]>([]);
 export const MOST_OTHERS = MOST_RIDERS - 1;
 let counted = 0;
 
 export function addRider(): void {
   counted += 1;
-  const last = riderWishes.value.at(-1);
-  const wish = {
-    mirrored: false,
-    by: last?.by ?? "metres behind",
-    amount: (last?.amount ?? 0) + 5,
-    id: counted,
-  } as const;
-  riderWishes.value = [...riderWishes.value, wish];
+  const last = wishes.value.at(-1);
+  const taken = [ownRole.value, ...wishes.value.map((other) => other.role)];
+  const role = roles.value.find((part) => !taken.includes(part)) ?? null;
+  // Another part is ridden beside the first; the same one after it.
+  const wish: RiderWish =
+    role === null
+      ? {
+          role: last?.role ?? ownRole.value,
+          mirrored: false,
+          by: last?.by ?? "metres behind",
+          amount: (last?.amount ?? 0) + 5,
+          id: counted,
+        }
+      : { role, mirrored: false, by: "seconds later", amount: 0, id: counted };
+  riderWishes.value = [...wishes.value, wish];
 }
 export function changeRider(id: number, change: Partial<RiderWish>): void {
-  riderWishes.value = riderWishes.value.map((wish) => (wish.id === id ? { ...wish, ...change } : wish));
+  riderWishes.value = wishes.value.map((wish) => (wish.id === id ? { ...wish, ...change } : wish));
 }
 export function removeRider(id: number): void {
-  riderWishes.value = riderWishes.value.filter((wish) => wish.id !== id);
+  riderWishes.value = wishes.value.filter((wish) => wish.id !== id);
 }
 
 export interface OtherRider {
   id: number;
   letter: string;
+  role: string | null;
   /** Where this rider rides it: moved where it is set off in place. */
   ride: Ridden;
   /** Seconds of the common clock at which this rider begins. */
@@ -59,24 +58,18 @@ export interface OtherRider {
 }
 
 export const otherRiders = computed<OtherRider[]>(() =>
-  riderWishes.value.flatMap((wish, index) => {
-    const ride = wish.mirrored ? mirroredRide.value : ridden.value;
-    if (ride === null) return [];
-    const amount = Number.isFinite(wish.amount) ? wish.amount : 0;
-    const starts = startOf(ride, wish.by, amount);
-    const moved = { ...ride, timed: movedBy(ride.timed, wish.by, amount) };
-    return [{ id: wish.id, letter: letterOf(index + 1), ride: moved, starts, figure: figureOf(ride, starts) }];
+  parts.value.slice(1).flatMap(({ ride, starts, role }, index) => {
+    const wish = wishes.value[index];
+    if (wish === undefined) return [];
+    const moved = { ...ride, timed: movedBy(ride.timed, wish) };
+    return [{ id: wish.id, letter: letterOf(index + 1), role, ride: moved, starts, figure: figureOf(ride, starts) }];
   }),
 );
 
 export const letterOf = (index: number) => String.fromCharCode(65 + index);
 
-function startOf(ride: Ridden, by: RiderWish["by"], amount: number): number {
-  if (by === "seconds later") return amount;
-  return by === "metres behind" ? timeAtLength(ride.timed, Math.min(amount, lengthOf(ride.timed.path))) : 0;
-}
-
-function movedBy(timed: TimedPath, by: RiderWish["by"], amount: number): TimedPath {
+function movedBy(timed: TimedPath, { by, amount }: RiderWish): TimedPath {
+  if (!Number.isFinite(amount)) return timed;
   const [x, y] = [by === "metres to the right" ? amount : 0, by === "metres toward the head" ? amount : 0];
   return x === 0 && y === 0 ? timed : { ...timed, path: movePath(timed.path, { turn: 0, x, y }) };
 }
@@ -122,11 +115,12 @@ export interface Near {
   place: string;
 }
 
-const ridersNow = computed<{ rider: Rider; ridden: Ridden }[]>(() => {
+const ridersNow = computed<RiderOfRide[]>(() => {
   const [first, others] = [ridden.value, otherRiders.value];
   if (first === null || others.length === 0) return [];
-  const own = { letter: letterOf(0), starts: 0, ride: first };
-  return [own, ...others].map(({ letter, starts, ride }) => ({
+  const own = { letter: letterOf(0), starts: 0, ride: first, role: ownRole.value };
+  return [own, ...others].map(({ letter, starts, ride, role }) => ({
+    role,
     rider: {
       name: letter,
       timed: ride.timed,
@@ -140,18 +134,27 @@ const ridersNow = computed<{ rider: Rider; ridden: Ridden }[]>(() => {
 });
 
 /** What the rules say of all riders together. */
-export const findingsTogether = computed<Finding[]>(() =>
-  findingsBetween(
+export const findingsTogether = computed<Finding[]>(() => {
+  const now = drill.value;
+  if (now === null || ridersNow.value.length === 0) return [];
+  return findingsBetween(
     ridersNow.value,
     all("rules").filter(({ work }) => work === one("exercises", openExerciseId.value)?.work),
-  ),
-);
+    gapsAsked(
+      all("elements").filter(({ exercise }) => exercise === openExerciseId.value),
+      now,
+    ),
+  );
+});
 
-/** All pairs, the nearest first. Empty while there is one rider. */
+/** Metres beyond which nobody asks how near two riders come. */
+export const CARED_FOR = 10;
+
+/** All pairs that come within that, the nearest first. Empty while there is one rider. */
 export const nearPairs = computed<Near[]>(() => {
   const [first, riders] = [ridden.value, ridersNow.value.map(({ rider }) => rider)];
   if (first === null || riders.length === 0) return [];
-  return allDistances(riders)
+  return allDistances(riders, { within: 0.01, care: CARED_FOR })
     .flatMap(({ a, b, point, nearest }) =>
       nearest === null
         ? []

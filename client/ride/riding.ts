@@ -3,12 +3,18 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Citation, Drill, DrillCrux } from "../../schema/drill.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
+import { horseGaits } from "../../shared/ground/gaits.ts";
+import { lengthOf } from "../../shared/ground/path.ts";
+import { MOST_RIDERS } from "../../shared/ground/riders.ts";
+import { timeAtLength } from "../../shared/ground/timed-path.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 import type { Rein, RideOptions } from "../../shared/ride/ride-context.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
+import { rideRoles } from "../../shared/ride/ride-roles.ts";
+import { rolesOf } from "../../shared/ride/roles.ts";
 import { openExerciseId } from "../state/exercise.ts";
 import { one, rowsNow } from "../state/rows.ts";
-import { besideReading, choice, rein, way } from "./wish.ts";
+import { besideReading, choice, firstRole, type RiderWish, rein, riderWishes, thisHorse, way } from "./wish.ts";
 
 const here = computed(() => one("exercises", openExerciseId.value));
 
@@ -28,13 +34,96 @@ export const decidedDrill = computed<Drill | null>(() =>
   here.value ? compileDrill(rowsNow.value, here.value.id, { way: way.value }) : null,
 );
 
-const options = computed<RideOptions>(() => ({ choice: pairs.value, way: way.value, rein: rein.value }));
+/** The roles the exercise names, in its order. */
+export const roles = computed(() => rolesOf(drill.value?.elements ?? []));
+
+/** Roles that ride somewhere, in steps of their own or of everybody's: the one that sets out first before the others. To
+ *  stand is not to ride. */
+const ridingRoles = computed(() => {
+  const moving = (drill.value?.elements ?? []).filter(({ actions }) =>
+    actions.some(
+      ({ verb, values }) =>
+        verb === "ride" && values.some(({ slot, value }) => slot === "figure" && value !== null && value !== "halt"),
+    ),
+  );
+  const others = moving.some(({ role }) => role === "") ? roles.value : [];
+  return [...new Set([...rolesOf(moving), ...others])];
+});
+
+/** The part of the first rider: the one that was chosen, else the first that rides; null for all of it. */
+export const ownRole = computed<string | null>(() => {
+  const chosen = firstRole.value;
+  if (chosen !== undefined && (chosen === null || roles.value.includes(chosen))) return chosen;
+  return ridingRoles.value[0] ?? null;
+});
+
+/** Riders besides the first: those that were wished for, else one for each other part that is ridden. */
+export const wishes = computed<readonly RiderWish[]>(() => {
+  if (riderWishes.value !== null) return riderWishes.value;
+  const others = ownRole.value === null ? [] : ridingRoles.value.filter((role) => role !== ownRole.value);
+  return others
+    .slice(0, MOST_RIDERS - 1)
+    .map((role, index) => ({ id: -1 - index, role, mirrored: false, by: "seconds later", amount: 0 }));
+});
+
+const options = computed<RideOptions>(() => ({
+  choice: pairs.value,
+  way: way.value,
+  rein: rein.value,
+  gaitSpeeds: horseGaits(thisHorse.value),
+}));
 
 function rideWith(changed: Partial<RideOptions>): Ridden | null {
-  return here.value ? rideExercise(rowsNow.value, here.value.id, { ...options.value, ...changed }) : null;
+  if (!here.value) return null;
+  return rideExercise(rowsNow.value, here.value.id, { ...options.value, role: ownRole.value, ...changed });
 }
 
-export const ridden = computed<Ridden | null>(() => rideWith({}));
+/** The first rider's part alone, as long as nobody is waited for. */
+const alone = computed<Ridden | null>(() => rideWith({}));
+
+/** The part of every rider, the first rider's first; each waits for the others where the words have him wait. */
+export const parts = computed<{ ride: Ridden; starts: number; role: string | null }[]>(() => {
+  const first = alone.value;
+  if (first === null || !here.value) return [];
+  const others = wishes.value;
+  const own = { ride: first, starts: 0, role: ownRole.value };
+  if (others.length === 0) return [own];
+  if (roles.value.length === 0)
+    return [
+      own,
+      ...others.map((wish) => ({
+        ride: (wish.mirrored && mirroredRide.value) || first,
+        starts: startsOf(first, wish),
+        role: null,
+      })),
+    ];
+  const asked = [
+    { role: own.role, starts: 0, options: options.value },
+    ...others.map((wish) => ({
+      role: wish.role,
+      starts: startsOf(first, wish),
+      options: wish.mirrored ? { ...options.value, rein: OPPOSITE[rein.value] } : options.value,
+    })),
+  ];
+  return rideRoles(rowsNow.value, here.value.id, asked).flatMap((ride, index) => {
+    const part = asked[index];
+    return part === undefined ? [] : [{ ride, starts: part.starts, role: part.role }];
+  });
+});
+
+/** Seconds of the common clock at which another rider begins. */
+function startsOf({ timed }: Ridden, { by, amount }: RiderWish): number {
+  if (!Number.isFinite(amount)) return 0;
+  if (by === "seconds later") return amount;
+  return by === "metres behind" ? timeAtLength(timed, Math.min(amount, lengthOf(timed.path))) : 0;
+}
+
+export const ridden = computed<Ridden | null>(() => parts.value[0]?.ride ?? null);
+
+/** Seconds until the last rider has ended. */
+export const lasts = computed(() =>
+  Math.max(0, ...parts.value.map(({ ride, starts }) => starts + ride.timed.duration)),
+);
 
 /** The same with one crux read otherwise; null when nothing is shown beside. */
 export const beside = computed<Ridden | null>(() => {
@@ -49,7 +138,7 @@ const OPPOSITE: Record<Rein, Rein> = {
   "on the other rein": "mirror the world",
 };
 /** The ride of another rider who rides it mirrored; worked out only where one does. */
-export const mirroredRide: ReadonlySignal<Ridden | null> = computed(() => rideWith({ rein: OPPOSITE[rein.value] }));
+const mirroredRide: ReadonlySignal<Ridden | null> = computed(() => rideWith({ rein: OPPOSITE[rein.value] }));
 
 /** Cruxes that bear on the exercise, each once, in the order they stand in it. */
 export const cruxes = computed<DrillCrux[]>(() => {

@@ -9,6 +9,27 @@ export const REINS: readonly { value: Rein; words: string }[] = [
   { value: "on the other rein", words: "on the other rein" },
 ];
 
+/** How a rider is set off against the first: so many seconds later, metres behind on the same line, or metres to the
+ *  right or toward the head of the ground. */
+export const OFFSETS = ["seconds later", "metres behind", "metres to the right", "metres toward the head"] as const;
+export interface RiderWish {
+  id: number;
+  /** Whose part it is; null for all of it. */
+  role: string | null;
+  mirrored: boolean;
+  by: (typeof OFFSETS)[number];
+  amount: number;
+}
+/** Riders besides the first; null for the usual ones: one for each other part that has a figure to ride. */
+export const riderWishes = signal<readonly RiderWish[] | null>(null);
+/** Whose part the first rider rides where the exercise names roles: null for all of it, undefined for the usual one. */
+export const firstRole = signal<string | null | undefined>(undefined);
+
+/** Metres a second that somebody measured of the horse that is to be ridden, gait by gait. It stays as long as the window. */
+export const HORSE_GAITS = ["walk", "trot", "canter", "gallop"] as const;
+export type HorseMeasure = Readonly<Partial<Record<(typeof HORSE_GAITS)[number], number>>>;
+export const thisHorse = signal<HorseMeasure>({});
+
 export const rein = signal<Rein>("as it is");
 export const way = signal<Way>("mounted");
 /** Readings taken here, by crux; a crux that is not among them goes as it was decided. */
@@ -44,5 +65,7 @@ export function wishAsAsked(): string | null {
   besideReading.value = null;
   rein.value = "as it is";
   way.value = "mounted";
+  riderWishes.value = null;
+  firstRole.value = undefined;
   return wanted?.element ?? null;
 }
