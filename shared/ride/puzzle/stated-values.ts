@@ -41,7 +41,7 @@ export function statedIn({ plan }: StagePlan): string[] {
 }
 
 /** The stage as it is said, and as it may be when these are not said: what is only opened is opened in all of them, of the
- *  rest no more than two are left out at once. */
+ *  rest no more than one is left out at once. */
 export function withoutStated(stage: StagePlan, dropped: ReadonlySet<string>, around: Surroundings): StagePlan[] {
   const here = statedIn(stage).filter((id) => dropped.has(id));
   if (here.length === 0) return [stage];
@@ -52,7 +52,7 @@ export function withoutStated(stage: StagePlan, dropped: ReadonlySet<string>, ar
   };
   const opened = here.filter(isOpened);
   const left = here.filter((id) => !isOpened(id));
-  const sets = [[], ...left.map((one) => [one]), ...left.flatMap((a, at) => left.slice(at + 1).map((b) => [a, b]))];
+  const sets = [...(opened.length > 0 ? [[]] : []), ...left.map((one) => [one])];
   const ways = sets.map((set) => {
     const without = new Set([...opened, ...set]);
     const acts = stage.plan.acts.map((act) => withoutSlots(act, without));

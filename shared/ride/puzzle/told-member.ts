@@ -84,7 +84,7 @@ export class MemberTeller {
     const sentence = RULES_TABLE.find(({ code }) => code === rule)?.sentence ?? rule;
     const row = stage && this.#rows.find("elements", stage.element);
     return {
-      words: `${stage === undefined ? "" : `${capital(stageWords(this.#weighed, stage))}: `}${sentence.replace(/\.$/, "")}`,
+      words: `${stage === undefined ? "" : `${capital(stageWords(this.#weighed, stage))}: `}the rule “${sentence}”`,
       quote: row ? citationsOf(this.#rows, "elements", row.id, row.existence) : [],
     };
   }

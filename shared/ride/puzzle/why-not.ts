@@ -1,9 +1,10 @@
 /** shared/ride/puzzle/why-not.ts - why nothing holds, or why a reading is dead, in words of the text.
  *  May import: shared/decide, siblings. Keeps rule P12 (shared/ride/puzzle/RULES.md). */
-import { type ClashOptions, clashes, type Member, type Pick, type Puzzle, whatMustGive } from "../../decide/index.ts";
+import { clashes, type Member, type Pick, type Puzzle, whatMustGive } from "../../decide/index.ts";
 import { askedPuzzle, countedPick, type DecideAsk, picksOf } from "./answer.ts";
 import { MemberTeller, type ToldMember } from "./told-member.ts";
 import type { WeighedExercise } from "./weighed.ts";
+import { wordsItHangsOn } from "./words-it-hangs-on.ts";
 
 export interface WhyNot {
   /** Sets that cannot hold together, each as small as it can be, the shortest first. */
@@ -31,12 +32,17 @@ export function whyNot(weighed: WeighedExercise, ask: DecideAsk, target: Pick | 
       sentence: `${capital(teller.pickWords(wanted))} was ruled out by hand, so it is not counted.`,
     };
   const puzzle = askedPuzzle(weighed, { ...ask, picks: [], asAdopted: false });
+  // Stated values are looked for afterwards, one by one: all of them at once would let almost anything happen.
+  const plain = { ...puzzle, stages: puzzle.stages.map((stage) => ({ ...stage, stated: [] })) };
   const picks = picksOf(weighed, ask).filter(({ crux }) => crux !== wanted?.crux);
-  const options: ClashOptions = { picks };
-  const found = clashes(puzzle, wanted, options);
+  const found = clashes(plain, wanted, { picks });
   if (found.clashes.length === 0 && found.complete) return { ...NOTHING, sentence: holdsWords(teller, wanted) };
-  const give = whatMustGive(puzzle, { ...options, target: wanted });
-  const told = found.clashes.map((clash) => clash.map((member) => teller.told(member, picksIn(clash, wanted))));
+  const give = whatMustGive(plain, { picks, target: wanted });
+  const told = found.clashes.map((clash, index) => {
+    const under = picksIn(clash, wanted);
+    const stated = index < MOST_WITH_WORDS ? wordsItHangsOn(puzzle, clash, under) : [];
+    return inOrder(puzzle, [...clash, ...stated]).map((member) => teller.told(member, under));
+  });
   const mustGive = give === null ? null : give.drop.map((member) => teller.told(member, [...picks, ...listOf(wanted)]));
   return {
     clashes: told,
@@ -46,6 +52,16 @@ export function whyNot(weighed: WeighedExercise, ask: DecideAsk, target: Pick | 
     smallest: give?.smallest ?? false,
     sentence: sentenceOf(teller, wanted, told, mustGive),
   };
+}
+
+/** Clashes whose stated values are looked for. */
+const MOST_WITH_WORDS = 4;
+
+/** Picks first, then as the steps come; at a step what the words say before the rule that is broken. */
+function inOrder({ stages }: Puzzle, members: readonly Member[]): Member[] {
+  const place = (member: Member): number =>
+    member.is === "pick" ? -1 : stages.findIndex(({ id }) => id === member.stage) * 2 + (member.is === "rule" ? 1 : 0);
+  return [...members].sort((a, b) => place(a) - place(b));
 }
 
 const NOTHING: WhyNot = { clashes: [], complete: true, shortest: true, mustGive: null, smallest: true, sentence: "" };
@@ -78,17 +94,11 @@ function sentenceOf(
   if (first.length === 0)
     return `${head}: what the readings require and exclude, and what is ruled out, leave no way to read it so.`;
   const why = first.map(({ words }) => words).join("; ");
-  const only = mustGive?.[0];
-  const alone = first.length === 1;
-  const give =
-    only === undefined || (mustGive?.length === 1 && alone && sameMember(only, first[0]))
-      ? ""
-      : ` ${mustGive?.length === 1 ? "It is enough to give up this" : "These would have to be given up"}: ${(mustGive ?? []).map(({ words }) => words).join("; ")}.`;
-  return `${head}. ${alone ? "This is in the way" : "These cannot all be"}: ${why}.${give}`;
-}
-
-function sameMember(one: ToldMember, other: ToldMember | undefined): boolean {
-  return JSON.stringify(one.member) === JSON.stringify(other?.member);
+  const [only, another] = mustGive ?? [];
+  const whole = `${head}. ${first.length === 1 ? "This is in the way" : "These cannot all be"}: ${why}.`;
+  if (only === undefined || (another === undefined && first.length === 1)) return whole;
+  const names = (mustGive ?? []).map(({ words }) => words).join("; ");
+  return `${whole} ${another === undefined ? "It is enough to give up" : "So much would have to be given up"}: ${names}.`;
 }
 
 function capital(words: string): string {
