@@ -1,6 +1,6 @@
 /** shared/decide/narrowed.ts - a puzzle under conditions: only some readings, or without some rules.
  *  May import: siblings in shared/decide. The puzzle given is left as it is. */
-import type { Pick, Puzzle, Stage } from "./puzzle.ts";
+import type { Pick, Puzzle, ReadIn, Stage } from "./puzzle.ts";
 
 /** Only these readings of those cruxes: the others leave the count as ruled out ones do. Several picks of one crux leave
  *  all of them; a reading that is ruled out stays so. A crux that does not arise is not touched by it.
@@ -18,6 +18,20 @@ export function narrowed(puzzle: Puzzle, picks: readonly Pick[]): Puzzle {
     const some = kept.get(crux.id);
     if (!some) return crux;
     return { ...crux, ruledOut: crux.readings.filter((id) => !some.has(id) || crux.ruledOut.includes(id)) };
+  });
+  return { ...puzzle, cruxes };
+}
+
+/** Each crux named may take no other readings than these; one named twice only those that are in both. A crux that does not
+ *  arise is not touched by it. Throws RangeError for a crux that is not in the puzzle. */
+export function allowingOnly(puzzle: Puzzle, allows: readonly ReadIn[]): Puzzle {
+  const unknown = allows.find(({ crux }) => !puzzle.cruxes.some(({ id }) => id === crux));
+  if (unknown) throw new RangeError(`The crux ${unknown.crux} is not in the puzzle.`);
+  const cruxes = puzzle.cruxes.map((crux) => {
+    const own = allows.filter((one) => one.crux === crux.id);
+    const goes = (reading: string) =>
+      crux.ruledOut.includes(reading) || !own.every(({ readings }) => readings.includes(reading));
+    return own.length === 0 ? crux : { ...crux, ruledOut: crux.readings.filter(goes) };
   });
   return { ...puzzle, cruxes };
 }
