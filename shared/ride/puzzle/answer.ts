@@ -1,6 +1,7 @@
 /** shared/ride/puzzle/answer.ts - what holds: the count of an exercise under what is picked, as plain data.
  *  May import: shared/decide, siblings. Big integers are decimal strings, so that it goes through JSON and between threads. */
 import { type Counted, type Pick as CruxPick, count, narrowed, type Puzzle, withoutRules } from "../../decide/index.ts";
+import { ratio, type WeightedAnswer, weightedAnswer } from "./crux-confidences.ts";
 import { isPerhaps, perhapsRule } from "./perhaps-rule.ts";
 import type { Problem, WeighedExercise } from "./weighed.ts";
 
@@ -40,6 +41,8 @@ export interface DecideAnswer {
   treated: string;
   /** Every reading of every crux that is counted. */
   shares: AnsweredReading[];
+  /** The same weighed by confidences; null where none are given, or the count is not exact. */
+  weighted: WeightedAnswer | null;
   excludedPairs: { first: CruxPick; second: CruxPick }[];
   apparatus: { crux: string; why: string }[];
   problems: Problem[];
@@ -52,12 +55,14 @@ export interface DecideAnswer {
 
 /** Exact unless there are too many combinations; then `holding` and `holdingUpper` are bounds, and `why` says so. */
 export function answerDecide(weighed: WeighedExercise, ask: DecideAsk): DecideAnswer {
-  const counted = count(askedPuzzle(weighed, ask), { witnesses: 1 });
+  const puzzle = askedPuzzle(weighed, ask);
+  const counted = count(puzzle, { witnesses: 1 });
   const [witness] = counted.witnesses;
   return {
     ...totalsOf(counted),
     treated: weighed.treated,
     shares: sharesOf(weighed, counted),
+    weighted: counted.exact ? weightedAnswer(weighed, puzzle) : null,
     excludedPairs: counted.excludedPairs,
     apparatus: weighed.apparatus,
     problems: weighed.problems,
@@ -141,8 +146,7 @@ function sharesOf(weighed: WeighedExercise, counted: Counted): AnsweredReading[]
           holding: String(share.holding),
           surely: String(share.surelyHolding),
           all: String(share.all),
-          share:
-            whole === 0n || !counted.exact ? null : Number((share.holding * 1_000_000_000n) / whole) / 1_000_000_000,
+          share: counted.exact ? ratio(share.holding, whole) : null,
           verdict: reading.status === "ruled out" ? "ruled out" : share.verdict,
           sameAs: reading.sameAs,
         },

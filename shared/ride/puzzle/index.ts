@@ -1,6 +1,7 @@
 export type { Member } from "../../decide/members.ts";
 export type { Pick } from "../../decide/puzzle.ts";
 export * from "./answer.ts";
+export type { WeightedAnswer } from "./crux-confidences.ts";
 export * from "./exercise-puzzle.ts";
 export * from "./puzzle-memory.ts";
 export type { ToldMember } from "./told-member.ts";

@@ -7,7 +7,7 @@ import type { Kind, RecordOf, Row, Rows } from "../../../schema/record.ts";
 import type { Slot, SlotAddress } from "../../../schema/slot.ts";
 import { slotLabel } from "../../drill/slot-labels.ts";
 import { compareRanked } from "../../rank.ts";
-import { isOverOne, sumOfDecimals } from "./decimals.ts";
+import { isOverOne, sumOfConfidences } from "./crux-confidences.ts";
 import type { Problem } from "./weighed.ts";
 
 export interface MendedRows {
@@ -70,11 +70,7 @@ function checkReadings(crux: Crux, readings: readonly Reading[], say: Say): void
       "all_readings_ruled_out",
       `Every reading of ${name} is ruled out, so nothing can hold where it arises. Let one of them stand again.`,
     );
-  const total = sumOfDecimals(
-    readings.flatMap(({ status, confidence }) =>
-      status.is === "ruled out" || confidence === null ? [] : [confidence],
-    ),
-  );
+  const total = sumOfConfidences(readings);
   if (isOverOne(total))
     say(
       "cruxes",
