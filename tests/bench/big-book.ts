@@ -1,7 +1,8 @@
 /** tests/bench/big-book.ts - a book of invented exercises as large as a real one: steps, cruxes with their readings, evidence,
  *  questions, trials, sources. The same every time.
- *  May import: schema types, tests/drill builders. */
+ *  May import: schema, tests/drill builders. */
 import type { Edit } from "../../schema/change.ts";
+import { passageSchema } from "../../schema/editor.ts";
 import { KINDS, type Rows } from "../../schema/record.ts";
 import type { Basis } from "../../schema/slot.ts";
 import { held, idOf, said, WorkBuilder } from "../drill/build-rows.ts";
@@ -104,8 +105,7 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
       if (crux === null) continue;
       for (const [index, to] of (["left", "right", "inside"] as const).entries()) {
         book.reading(`Reading ${index} of crux ${step} of ${number}`, crux, {
-          argument:
-            "Because the sentence before it says so, and because nothing else would bring him round to the gate again.",
+          argument: `${index}: because the sentence before it says so, and because nothing else would bring him round to the gate again.`,
           holder: index === 0 ? "the editor" : "the translator",
           evidence: [
             words(step * 30 + 20),
@@ -149,11 +149,19 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
   return { rows: book.rows(), work: book.work, exercises: made, steps: exercises * steps, cruxes: exercises * cruxes };
 }
 
-/** Every row as the edit that makes it, so that a store can hold the book. */
+/** Every row as the edit that makes it, so that a store can hold the book. The builder leaves the documents of texts empty. */
 export function editsOf(rows: Rows): Edit[] {
   return KINDS.flatMap((kind) =>
-    (rows[kind] ?? []).map(
-      ({ value }) => ({ do: "create", kind, value: { ...value } as Record<string, unknown> }) as Edit,
-    ),
+    (rows[kind] ?? []).map(({ value }) => {
+      const filled = kind === "passageTexts" ? { ...value, doc: docOf((value as { text: string }).text) } : value;
+      return { do: "create", kind, value: { ...filled } as Record<string, unknown> } as Edit;
+    }),
   );
+}
+
+function docOf(text: string): unknown {
+  const paragraphs = text
+    .split("\n")
+    .map((line) => passageSchema.node("paragraph", null, line === "" ? [] : [passageSchema.text(line)]));
+  return passageSchema.node("doc", null, paragraphs).toJSON();
 }

@@ -2,7 +2,7 @@
  *  it says so.
  *  May import: schema types, shared/article, siblings. A cell without lines is empty: nothing is entered for that part, and that
  *  asserts nothing of the text. */
-import type { Drill, DrillAction, DrillElement, DrillPart } from "../../../schema/drill.ts";
+import type { Drill, DrillElement, DrillPart } from "../../../schema/drill.ts";
 import type { Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
 import { citationsOfElement } from "../cited.ts";
@@ -142,20 +142,20 @@ function headCells({ number }: DrillElement, lines: Line[]): Line[][] {
 }
 
 function actLines(element: DrillElement, part: DrillPart, signs: PaperSigns, few: boolean): Line[] {
-  return shownActs(element, part).map((action) =>
-    few ? fewWordsLine(action, element, signs) : actLine(action, signs),
-  );
+  const all = element.actions.filter((action) => action.part === part);
+  const own = all.filter(({ inherited }) => !inherited);
+  // What it only inherits stands once at the head of a sheet; in the book it is told in soft ink where it does nothing else.
+  if (few) return own.map((action) => fewWordsLine(action, element, signs));
+  if (own.length > 0) return own.map((action) => actLine(action, signs));
+  return all.map((action) => softened(actLine(action, signs)));
 }
 
 function named(name: string, lines: Line[]): Line[] {
   return lines.map((line) => [soft(name), ...line]);
 }
 
-/** What one part does of its own; what it only inherits where it does nothing else. */
-export function shownActs({ actions }: DrillElement, part: DrillPart): DrillAction[] {
-  const all = actions.filter((action) => action.part === part);
-  const own = all.filter(({ inherited }) => !inherited);
-  return own.length > 0 ? own : all;
+function softened(line: Line): Line {
+  return line.map((span) => (span.is === "words" ? { ...span, as: "soft" } : span));
 }
 
 /** Title, role, words, cue, threat and condition, as far as there are any; the note on a line of its own. */
