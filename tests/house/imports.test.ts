@@ -30,6 +30,39 @@ const MAY_USE: Record<Folder, string[] | null> = {
   tests: [...published, ...development],
 };
 
+/** Rooms of shared/ with what else of shared/ and schema/ they may import; a room not named here may have what its headers
+ *  say. The longest name that fits is the room. */
+const ROOMS: Record<string, string[]> = {
+  "shared/decide/": ["shared/decide/"],
+  "shared/ride/": ["schema/", "shared/drill/", "shared/ground/", "shared/hands/", "shared/ride/", "shared/rank.ts"],
+  "shared/ride/puzzle/": [
+    "schema/",
+    "shared/decide/",
+    "shared/drill/",
+    "shared/ground/",
+    "shared/hands/",
+    "shared/ride/",
+    "shared/rank.ts",
+  ],
+};
+
+function roomOf(path: string): string | undefined {
+  const fitting = Object.keys(ROOMS).filter((room) => path.startsWith(room));
+  return fitting.sort((a, b) => b.length - a.length)[0];
+}
+
+/** What is wrong with one import of one file of a room; null when nothing is. Only its own files reach into a room inside
+ *  another. */
+function roomComplaint(path: string, specifier: string): string | null {
+  const room = roomOf(path);
+  if (room === undefined || !specifier.startsWith(".")) return null;
+  const target = posix.normalize(posix.join(dirname(path), specifier));
+  const into = roomOf(target);
+  const allowed = (ROOMS[room] ?? []).some((from) => target.startsWith(from));
+  const nested = into !== undefined && into !== room && into.startsWith(room);
+  return allowed && !nested ? null : `${path} may not import ${target}`;
+}
+
 /** Files that run in development only, and so may use the development packages. */
 const DEVELOPMENT_ONLY = ["server/setup/find-browser.mjs"];
 
@@ -81,6 +114,23 @@ describe("imports point one way", () => {
         const found = complaint(file, specifier);
         return found === null ? [] : [`${file.path}: ${found}`];
       }),
+    );
+    expect(complaints).toEqual([]);
+  });
+
+  test("every room of shared/ that is named keeps to what it may import", () => {
+    const cases: [path: string, specifier: string, expected: string | null][] = [
+      ["shared/decide/a.ts", "./b.ts", null],
+      ["shared/decide/a.ts", "../ride/b.ts", "shared/decide/a.ts may not import shared/ride/b.ts"],
+      ["shared/ride/puzzle/a.ts", "../../decide/b.ts", null],
+      ["shared/ride/puzzle/a.ts", "../rules/b.ts", null],
+      ["shared/ride/rules/a.ts", "../../decide/b.ts", "shared/ride/rules/a.ts may not import shared/decide/b.ts"],
+      ["shared/ride/a.ts", "./puzzle/b.ts", "shared/ride/a.ts may not import shared/ride/puzzle/b.ts"],
+      ["shared/text/a.ts", "../ride/b.ts", null],
+    ];
+    for (const [path, specifier, expected] of cases) expect(roomComplaint(path, specifier)).toBe(expected);
+    const complaints = files.flatMap(({ path, text }) =>
+      importStatements(text).flatMap(({ specifier }) => roomComplaint(path, specifier) ?? []),
     );
     expect(complaints).toEqual([]);
   });
