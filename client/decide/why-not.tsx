@@ -5,7 +5,7 @@ import { follow } from "../state/route.ts";
 import { asked, openExercises, why } from "./answers.ts";
 import { openInRead, openInRide, passageOf, passageOfCitations } from "./goto.ts";
 import { Quoted } from "./quoted.tsx";
-import { basisOf, elementOf, ruleSentence, stageWords, weakestFirst } from "./stage-words.ts";
+import { basisOf, elementOf, ruleSentence, weakestFirst } from "./stage-words.ts";
 import { type LeftOut, leaveOut, picks } from "./wish.ts";
 
 export function WhyNotPart() {
@@ -25,10 +25,7 @@ export function WhyNotPart() {
       {clashes.length === 0 && <p>{sentence}</p>}
       {clashes.map((clash, index) => (
         <div key={index} class="clash">
-          <p>
-            {clashLead(clashes.length, index)}
-            {index === 0 && shortest && clashes.length > 1 && <span class="meta"> None is shorter.</span>}
-          </p>
+          <p>{clashLead(clash.length, index, asked.value?.target != null)}</p>
           <ul>
             {clash.map((member) => (
               <Member key={JSON.stringify(member.member)} told={member} />
@@ -36,20 +33,24 @@ export function WhyNotPart() {
           </ul>
         </div>
       ))}
-      {clashes.length > 0 && !complete && <p class="meta">There may be other reasons besides.</p>}
-      {mustGive && mustGive.length > 0 && (
-        <p>
-          What must give{smallest ? "" : " (perhaps less would do)"}:{" "}
-          {mustGive.map(({ words }) => words).join("; and ")}.
+      {clashes.length > 0 && (
+        <p class="meta">
+          {shortest && clashes.length > 1 && "No reason is shorter than the first. "}
+          {complete
+            ? clashes.length > 1
+              ? "These are all the reasons there are."
+              : ""
+            : "There may be other reasons besides."}
         </p>
       )}
+      {mustGive && mustGive.length > 0 && <MustGive list={mustGive} smallest={smallest} />}
       {weakest && (
         <p>
           <button type="button" onClick={() => leaveOut(weakest)}>
             Show it without the weakest rule
           </button>{" "}
           <span class="meta">
-            {ruleSentence(weakest.rule)} ({basisOf(weakest.rule)}), at {stageWords(weakest.stage)}
+            {ruleSentence(weakest.rule)} It rests on {BASIS[basisOf(weakest.rule)] ?? "nothing that is named"}.
           </span>
         </p>
       )}
@@ -57,9 +58,42 @@ export function WhyNotPart() {
   );
 }
 
-function clashLead(many: number, index: number): string {
-  if (many === 1) return "These cannot all stand; any of them given up, the rest can:";
-  return index === 0 ? "These cannot all stand; any of them given up, the rest can:" : "Nor can these:";
+/** What a rule rests on, in the middle of a sentence. */
+const BASIS: Readonly<Record<string, string>> = {
+  "the user": "your own word",
+  "common practice": "common practice",
+  "published source": "a published source",
+  "the text": "the text itself",
+};
+
+function clashLead(members: number, index: number, ofReading: boolean): string {
+  if (index > 0) return members === 1 ? "And this:" : "Nor can these all be:";
+  if (members === 1) return ofReading ? "This stands in its way:" : "This stands in the way:";
+  return ofReading
+    ? "With it these cannot all be; if any one of them gives, the others can:"
+    : "These cannot all be; if any one of them gives, the others can:";
+}
+
+function MustGive({ list, smallest }: { list: readonly ToldMember[]; smallest: boolean }) {
+  const [only, another] = list;
+  const less = smallest ? "" : " Perhaps less would do.";
+  if (only !== undefined && another === undefined) {
+    return (
+      <p>
+        It is enough that this gives: {only.words}.{less}
+      </p>
+    );
+  }
+  return (
+    <div>
+      <p>What must give, all of it:{less}</p>
+      <ul class="gives">
+        {list.map(({ words, member }) => (
+          <li key={JSON.stringify(member)}>{stopped(words)}</li>
+        ))}
+      </ul>
+    </div>
+  );
 }
 
 function Member({ told }: { told: ToldMember }) {
@@ -74,8 +108,7 @@ function Member({ told }: { told: ToldMember }) {
   const exercise = "stage" in member ? (elementOf(member.stage)?.exercise ?? openExercises.value[0]) : null;
   return (
     <li>
-      <span>{member.is === "rule" ? `${ruleSentence(member.rule)} At ${stageWords(member.stage)}.` : words}</span>{" "}
-      <Quoted citations={quote} brief />
+      <span>{stopped(words)}</span> <Quoted citations={quote} brief />
       <span class="says">
         {place && thing && (
           <a
@@ -108,6 +141,9 @@ function Member({ told }: { told: ToldMember }) {
     </li>
   );
 }
+
+const stopped = (words: string): string =>
+  `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/.test(words) ? "" : "."}`;
 
 /** Whether the click is for this window; then it goes no further. */
 function plain(event: MouseEvent): boolean {
