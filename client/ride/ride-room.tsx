@@ -96,8 +96,8 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
       <LanesNow ride={ride} />
       <div class="ride-more">
         <RidersList />
-        <SuppliedList ride={ride} />
         <Speeds ride={ride} />
+        <SuppliedList ride={ride} />
         <RulesTable />
       </div>
       <SpokenStep />

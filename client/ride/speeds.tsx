@@ -51,7 +51,7 @@ function ThisHorse() {
   const measured = thisHorse.value;
   return (
     <fieldset class="this-horse">
-      <legend class="label">This horse, as you measured it</legend>
+      <legend class="label">This horse, as you measured it, in m/s</legend>
       <div class="row">
         {HORSE_GAITS.map((gait) => (
           <label key={gait}>
@@ -71,7 +71,6 @@ function ThisHorse() {
             />
           </label>
         ))}
-        <span>m/s</span>
       </div>
       <p class="meta">
         Your own measure, kept in this window: it goes before what is published, and the other paces of the gait go in

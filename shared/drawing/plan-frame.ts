@@ -40,7 +40,7 @@ export function frameOf(rides: readonly Ridden[]): Frame {
   ];
   const paths = rides.flatMap(({ timed }) => cornersOf(boxOf(timed.path)));
   const box = boxAround([...corners, ...paths, ...ground.stations.flatMap(cornersOfStation)]);
-  const around = Math.max(1.5, Math.max(box.right - box.left, box.head - box.foot) * 0.055);
+  const around = Math.max(1.5, Math.max(box.right - box.left, box.head - box.foot) * 0.065);
   const height = box.head - box.foot + around * 2;
   // Names of stations in the side walls stand outside them; about so wide at the usual height of the plan.
   const letter = (height / USUAL_HEIGHT) * LETTER;

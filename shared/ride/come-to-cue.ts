@@ -9,7 +9,7 @@ import { type GroundStation, placeOfStation } from "../ground/stations.ts";
 import { footOn, trackOf } from "../ground/track.ts";
 import type { ControlState } from "../hands/state.ts";
 import { type Course, type Drafted, type Setting, standing } from "./course.ts";
-import { stationNamed } from "./event-meant.ts";
+import { metresOn, stationNamed } from "./event-meant.ts";
 import { nameIn, readRide } from "./figure-ask.ts";
 import { gaitOf } from "./gait-of.ts";
 import { ROUND } from "./go-on.ts";
@@ -46,7 +46,7 @@ export function comeToCue(
   const event = setting.elsewhere?.(cue) ?? null;
   if (event !== null) return waits(course, stage, cue, event - course.seconds);
   const { ground } = setting.manege;
-  const station = stationNamed(cue, ground, plan.mirrored);
+  const station = metresOn(cue) === 0 ? stationNamed(cue, ground, plan.mirrored) : null;
   // Where a ride begins is chosen with its cue in mind.
   if (station === null || course.drafted.length === 0 || isBeside(setting.manege, station, course.pose)) return NOTHING;
   const ride = act === null ? null : readRide(act, ground, course.pose, state);

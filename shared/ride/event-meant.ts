@@ -7,11 +7,12 @@ import type { GroundStation } from "../ground/stations.ts";
 import { exactly } from "../hands/known.ts";
 import { slotOf } from "../hands/known-act.ts";
 import { isRide } from "./horse-order.ts";
+import { lengthsIn } from "./lengths-in-words.ts";
 import type { RiddenAct } from "./ride-context.ts";
 
 export type EventMeant =
-  /** The horse comes to it, or past it, for the so manyth time. */
-  | { is: "station"; station: GroundStation; time: number }
+  /** The horse comes to it, or past it, for the so manyth time; and so many metres on, or before (negative). */
+  | { is: "station"; station: GroundStation; time: number; on: number }
   | { is: "figure"; action: string; ends: boolean }
   | { is: "halt" };
 
@@ -24,7 +25,8 @@ export function eventMeant(
   mirrored: boolean,
 ): EventMeant | null {
   const station = stationNamed(words, ground, mirrored);
-  if (station !== null) return { is: "station", station, time: timeNamed(words) };
+  const on = metresOn(words);
+  if (station !== null) return on === null ? null : { is: "station", station, time: timeNamed(words), on };
   const ends = ENDS.test(words);
   const action = ends || BEGINS.test(words) ? figureNamed(words, acts) : null;
   if (action !== null) return { is: "figure", action, ends };
@@ -39,6 +41,16 @@ export function stationNamed(words: string, ground: RidingGround, mirrored: bool
   if (first === undefined || second !== undefined) return null;
   const partner = mirrored ? ground.stations.find(({ id }) => id === first.partner) : undefined;
   return partner ?? first;
+}
+
+/** Metres past a place ("three lengths past the trough"), negative before it; 0 where nothing is measured, null where it
+ *  cannot be told which way, or how far. */
+export function metresOn(words: string): number | null {
+  const [metres, another] = lengthsIn(words);
+  if (metres === undefined) return 0;
+  const [past, before] = [PAST.test(words), BEFORE.test(words)];
+  if (another !== undefined || past === before) return null;
+  return past ? metres : -metres;
 }
 
 /** Whether a name stands in the words as a word of its own. One letter alone counts only after a word of place: "at A",
@@ -57,6 +69,9 @@ export const ENDS =
   /\b(end|ends|ended|over|done|complete|completed|finished|closed|is made|has been (made|ridden)|has turned)\b/i;
 export const BEGINS = /\b(begin|begins|begun|beginning|start|starts|started|sets out)\b/i;
 const HALTS = /\b(halt|halts|halted|stands still|comes to a stand)\b/i;
+
+const PAST = /\b(past|beyond|after|passed)\b/i;
+const BEFORE = /\b(before|short of)\b/i;
 
 const TIMES = ["first", "second", "third", "fourth", "fifth"];
 

@@ -17,7 +17,7 @@ export type EventsOn = ReadonlyMap<string, DraftPlace | { seconds: number }>;
 export function placeOfEvent(drafted: readonly Drafted[], meant: EventMeant): DraftPlace | null {
   switch (meant.is) {
     case "station":
-      return passesOf(drafted, meant.station)[meant.time - 1] ?? null;
+      return placeOn(drafted, passesOf(drafted, meant.station)[meant.time - 1] ?? null, meant.on);
     case "figure": {
       const own = ({ ridden }: Drafted): boolean => ridden.action === meant.action && !ridden.joins;
       const index = meant.ends ? drafted.findLastIndex(own) : drafted.findIndex(own);
@@ -28,6 +28,24 @@ export function placeOfEvent(drafted: readonly Drafted[], meant: EventMeant): Dr
       return index === -1 ? null : { index, part: 0 };
     }
   }
+}
+
+/** So many metres on along the way; null where it ends before that. */
+function placeOn(drafted: readonly Drafted[], from: DraftPlace | null, metres: number): DraftPlace | null {
+  if (from === null || metres === 0) return from;
+  let left = (drafted[from.index]?.piece.length ?? 0) * from.part + metres;
+  let { index } = from;
+  while (left < 0 && index > joinedOf(drafted)) {
+    index -= 1;
+    left += drafted[index]?.piece.length ?? 0;
+  }
+  for (let length = drafted[index]?.piece.length ?? 0; left > length; length = drafted[index]?.piece.length ?? 0) {
+    if (index === drafted.length - 1) return null;
+    left -= length;
+    index += 1;
+  }
+  const { length } = (drafted[index] as Drafted).piece;
+  return left < 0 || length === 0 ? null : { index, part: left / length };
 }
 
 /** A pass that is this much farther than the nearest is none of its own: a bend in the way there. */

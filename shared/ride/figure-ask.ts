@@ -10,7 +10,7 @@ import type { GroundStation } from "../ground/stations.ts";
 import { exactly } from "../hands/known.ts";
 import { slotOf } from "../hands/known-act.ts";
 import type { ControlState } from "../hands/state.ts";
-import { stationNamed } from "./event-meant.ts";
+import { metresOn, stationNamed } from "./event-meant.ts";
 import { timingOf } from "./horse-order.ts";
 import { measured, metresWords } from "./measured.ts";
 import type { RiddenAct } from "./ride-context.ts";
@@ -54,7 +54,9 @@ export function readRide(act: RiddenAct, ground: RidingGround, pose: Pose, state
   const toward = place("toward");
   const until = laps?.is === "until" ? laps.event : eventOf(act);
   const goal =
-    toward === null && until !== null && TO_A_STATION.has(figure) ? stationNamed(until, ground, act.mirrored) : null;
+    toward === null && until !== null && metresOn(until) === 0 && TO_A_STATION.has(figure)
+      ? stationNamed(until, ground, act.mirrored)
+      : null;
   if (goal !== null) notes.push(`${start(act.words)}: “until ${until}” is ridden until it is at ${goal.name}.`);
   const untold = laps?.is === "until" && goal === null ? `until ${laps.event}` : null;
   if (untold !== null) notes.push(`How often is said only in words (“${untold}”).`);
