@@ -1,6 +1,7 @@
-/** server/commands/machine-papers.ts - a work for machines, as TEI, the same bytes as from the window.
+/** server/commands/machine-papers.ts - a work for machines, as TEI and as Web Annotations, the same bytes as from the window.
  *  May import: server/publish, siblings. */
 import type { Outcome } from "../errors.ts";
+import { publishAnnotations } from "../publish/annotations/publish-annotations.ts";
 import { publishTei } from "../publish/tei/publish-tei.ts";
 import type { Store } from "../store/index.ts";
 import { type Command, tellRefusal } from "./command.ts";
@@ -12,6 +13,13 @@ export const tei = machinePaper(
   "Writes a work (by id or title) as one TEI P5 document: texts, apparatus, steps with their words.",
   "The TEI edition of",
   publishTei,
+);
+
+export const annotations = machinePaper(
+  "annotations",
+  "Writes every mark of a work (by id or title) as W3C Web Annotations in JSON-LD.",
+  "The annotations of",
+  publishAnnotations,
 );
 
 function machinePaper(

@@ -19,7 +19,7 @@ import { history, replay, undo } from "./history.ts";
 import { importText } from "./import.ts";
 import { letter } from "./letter.ts";
 import { exercises, passages, works } from "./lists.ts";
-import { tei } from "./machine-papers.ts";
+import { annotations, tei } from "./machine-papers.ts";
 import { editions, paper } from "./paper.ts";
 import { plan } from "./plan.ts";
 import { schemas } from "./schemas.ts";
@@ -32,6 +32,7 @@ const COMMANDS: readonly Command[] = [
   drill,
   plan,
   tei,
+  annotations,
   letter,
   paper,
   editions,

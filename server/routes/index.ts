@@ -20,7 +20,7 @@ import { sendEvents } from "./events.ts";
 import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
 import { sendFound } from "./find.ts";
 import { acceptFile, previewFile } from "./imports.ts";
-import { sendTei } from "./machine-papers.ts";
+import { sendAnnotations, sendTei } from "./machine-papers.ts";
 import { sendPassage, sendTexts, takeAmendment } from "./passages.ts";
 import { sendPlan } from "./plans.ts";
 import { sendPublishedSchema } from "./published.ts";
@@ -36,6 +36,7 @@ export function mountRoutes(app: Express, desk: Desk): void {
 
   app.get("/api/works/:id", sendWork(desk));
   app.get("/api/works/:id/edition.tei.xml", sendTei(desk));
+  app.get("/api/works/:id/annotations.jsonld", sendAnnotations(desk));
   app.get("/api/works/:id/letter", sendLetter(desk));
   app.get("/api/cruxes/:id/decisions", sendDecisions(desk));
 

@@ -107,6 +107,7 @@ function passageDivision(
     beginningsOf(reference, siglum, edition.rows.work.levels, holding),
   );
   const attributes = {
+    "xml:id": nameOf("passageTexts", place.text.id),
     type: "passage",
     n: formatReferences(references),
     corresp: pointer(nameOf("passages", id)),

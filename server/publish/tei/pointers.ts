@@ -5,6 +5,7 @@ import type { Kind } from "../../../schema/record.ts";
 const NAMES: { readonly [K in Kind]?: string } = {
   exercises: "exercise",
   passages: "passage",
+  passageTexts: "text",
   layers: "layer",
   witnesses: "witness",
   elements: "element",

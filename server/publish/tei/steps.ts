@@ -2,12 +2,11 @@
  *  is not treated yet. May import: schema types, shared/drill, siblings. Keeps rules X8-X10 (server/publish/tei/RULES.md). */
 import type { Element } from "../../../schema/exercise.ts";
 import type { Slot } from "../../../schema/slot.ts";
-import { presentElement } from "../../../shared/drill/compile-element.ts";
 import { elementWords } from "../../../shared/drill/element-words.ts";
 import type { ExerciseRows } from "../../../shared/drill/exercise-rows.ts";
-import { settle } from "../../../shared/drill/settle.ts";
 import { ELEMENT_SLOTS } from "../../../shared/drill/slot-labels.ts";
 import type { Markup } from "../markup.ts";
+import { stepNumbers } from "../step-numbers.ts";
 import { element, inLines } from "../xml.ts";
 import { actionsFeature } from "./actions.ts";
 import type { Edition } from "./edition.ts";
@@ -20,7 +19,7 @@ const KINDS = Object.entries(ELEMENT_SLOTS) as unknown as SlotKinds;
 /** The exercise with all its elements; those that other readings want are there too, without a number. */
 export function exerciseStructure(edition: Edition, exercise: ExerciseRows): Markup {
   const { id, label, title, note, ground } = exercise.exercise;
-  const numbers = numbersOf(edition, exercise);
+  const numbers = stepNumbers(exercise, edition.names);
   const named = ground === null ? null : edition.named.name("grounds", ground);
   const attributes = {
     "xml:id": nameOf("exercises", id),
@@ -34,15 +33,6 @@ export function exerciseStructure(edition: Edition, exercise: ExerciseRows): Mar
     words("note", note),
     elements.length === 0 ? null : element("f", { name: "elements" }, inLines("vColl", { org: "list" }, elements)),
   ]);
-}
-
-/** Printed numbers of the exercise as it is decided now. */
-function numbersOf({ names }: Edition, rows: ExerciseRows): Map<string, number> {
-  const base = { rows, names, settlement: settle(rows, [], "mounted", null), wordless: true };
-  const numbered = rows.elements.filter(
-    (one) => (one.is === "step" || one.is === "again") && presentElement(base, one) !== null,
-  );
-  return new Map(numbered.map(({ id }, index) => [id, index + 1]));
 }
 
 function elementStructure(
