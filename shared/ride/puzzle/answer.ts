@@ -37,12 +37,13 @@ export interface DecideAnswer {
   holdingUpper: string;
   surely: string;
   all: string;
-  /** "" or which part it is of, in words. */
+  /** "" or which part of the exercises it is of, in words. */
   treated: string;
   /** Every reading of every crux that is counted. */
   shares: AnsweredReading[];
   /** The same weighed by confidences; null where none are given, or the count is not exact. */
   weighted: WeightedAnswer | null;
+  /** Readings each possible by itself, never together; not those one of which arises only without the other. */
   excludedPairs: { first: CruxPick; second: CruxPick }[];
   apparatus: { crux: string; why: string }[];
   problems: Problem[];
@@ -63,7 +64,7 @@ export function answerDecide(weighed: WeighedExercise, ask: DecideAsk): DecideAn
     treated: weighed.treated,
     shares: sharesOf(weighed, counted),
     weighted: counted.exact ? weightedAnswer(weighed, puzzle) : null,
-    excludedPairs: counted.excludedPairs,
+    excludedPairs: counted.excludedPairs.filter(({ first, second }) => meet(puzzle, first, second)),
     apparatus: weighed.apparatus,
     problems: weighed.problems,
     peaks: counted.peaks,
@@ -79,6 +80,15 @@ export function answerDecide(weighed: WeighedExercise, ask: DecideAsk): DecideAn
       .filter(({ rule }) => !isPerhaps(rule))
       .map((one) => ({ ...one, assignments: String(one.assignments) })),
   };
+}
+
+/** Whether the one can arise with the other at all: that it does not is no news. */
+function meet({ cruxes }: Puzzle, first: CruxPick, second: CruxPick): boolean {
+  const apart = (one: CruxPick, other: CruxPick): boolean =>
+    (cruxes.find(({ id }) => id === one.crux)?.arisesWhen ?? []).some(
+      ({ crux, readings }) => crux === other.crux && !readings.includes(other.reading),
+    );
+  return !apart(first, second) && !apart(second, first);
 }
 
 function totalsOf(

@@ -4,7 +4,7 @@ import type { ExerciseRows } from "../../drill/exercise-rows.ts";
 import { treatedPart } from "../../drill/treated-part.ts";
 import type { ExercisePart } from "./exercise-part.ts";
 
-/** "" where all of them are treated wholly. */
+/** "" where all of them are treated wholly; else what the drill says of each that is not. */
 export function treatedWords(parts: readonly { laid: ExerciseRows; present: ExercisePart["present"] }[]): string {
   const sentences = parts.flatMap(({ laid, present }) => {
     const { sentence } = treatedPart(
@@ -14,5 +14,5 @@ export function treatedWords(parts: readonly { laid: ExerciseRows; present: Exer
     if (sentence.startsWith("The whole")) return [];
     return [parts.length === 1 ? sentence : `${laid.exercise.title}: ${sentence}`];
   });
-  return sentences.length === 0 ? "" : ["Of the treated part.", ...sentences].join(" ");
+  return sentences.join(" ");
 }
