@@ -22,6 +22,7 @@ import { exercises, passages, works } from "./lists.ts";
 import { annotations, tei } from "./machine-papers.ts";
 import { editions, paper } from "./paper.ts";
 import { plan } from "./plan.ts";
+import { readings } from "./readings.ts";
 import { schemas } from "./schemas.ts";
 
 const COMMANDS: readonly Command[] = [
@@ -30,6 +31,7 @@ const COMMANDS: readonly Command[] = [
   passages,
   importText,
   drill,
+  readings,
   plan,
   tei,
   annotations,
