@@ -18,7 +18,10 @@ export function boarDoubts(part: SecondPart, exercise: string, words: BoarWords,
 }
 
 function inTheCorner({ book }: SecondPart, exercise: string, { corner }: BoarWords) {
-  const turns = corner.both("he turns upon the haunches", "super posteriora vertit");
+  const turns = corner.both(
+    "he turns until he has the whole court before him",
+    "vertit donec totam curiam ante se habeat",
+  );
   const whichWay = book.crux({
     exercise,
     is: "silent",
@@ -49,11 +52,6 @@ function inTheCorner({ book }: SecondPart, exercise: string, { corner }: BoarWor
     note: "An ablative absolute is done before its verb, or while it is done, or so that it is done. Here it matters to the horse.",
     words: lowered,
     readings: {
-      before: {
-        title: "he lowers the spear and then turns",
-        argument: "The words come in this order, and the book is written for people who ride while it is read to them.",
-        holder: TRANSLATOR,
-      },
       after: {
         title: "he turns, and comes out of it with the spear lowered",
         argument:
@@ -63,6 +61,11 @@ function inTheCorner({ book }: SecondPart, exercise: string, { corner }: BoarWor
         evidence: [
           { is: "parallel", where: "A f. 3r, ll. 10–18", text: "“... lest it go before him into the bend ...”" },
         ],
+      },
+      before: {
+        title: "he lowers the spear and then turns",
+        argument: "The words come in this order, and the book is written for people who ride while it is read to them.",
+        holder: TRANSLATOR,
       },
     },
   });

@@ -29,12 +29,12 @@ export function boarWords({ book, texts }: SecondPart, exercise: string) {
   });
   const corner = book.passage(texts, exercise, [folio("A", "8r", 15, 21), folio("C", "3v", 1, 6), page(31)], {
     translation: `
-      So he comes to the gate, and rides straight on into the corner. There, with the spear lowered beside the boot, he
-      turns upon the haunches until he has the whole court before him. Here the horse must be collected, for behind him
+      So he comes to the gate, and rides straight on into the corner. There he halts, and with the spear lowered beside the
+      boot he turns until he has the whole court before him. Here the horse must be collected, for behind him
       there is nothing but wall; and a horse is never so well collected as when there is nowhere else to go.`,
     original: `
-      Ita ad portam venit, et recta in angulum pergit. Ibi, hasta iuxta ocream demissa, super posteriora vertit, donec totam
-      curiam ante se habeat. Hic equus colligendus est, nam post eum nihil nisi murus est; neque umquam equus melius
+      Ita ad portam venit, et recta in angulum pergit. Ibi consistit, et hasta iuxta ocream demissa vertit donec totam curiam
+      ante se habeat. Hic equus colligendus est, nam post eum nihil nisi murus est; neque umquam equus melius
       colligitur quam cum alio ire non potest.`,
   });
   const charge = book.passage(texts, exercise, [folio("A", "8v", 1, 8), folio("C", "3v", 7, 13), page(31)], {

@@ -17,18 +17,25 @@ export function secondPartWords({ book, texts }: Setting) {
       aper stramineus, aut homo pedes, aut alter qui eundem librum legit. Haec eo ordine scripsi quo docentur, non eo quo
       postulantur; nam cui opus est, ei folia vertere non vacat.`,
   });
-  const furnished = book.passage(texts, null, [folio("A", "5v", 9, 17), folio("C", "1r", 9, 16), page(23)], {
+  const furnished = book.passage(texts, null, [folio("A", "5v", 9, 13), folio("C", "1r", 9, 12), page(23)], {
     translation: `
-      For this the court wants three things that it had not before. Between the well and the stair, nearer to the stair,
+      For this the court wants some things that it had not before. Between the well and the stair, nearer to the stair,
       stands a boar of straw tied to a stake; he has been killed oftener than any beast of this country, and is none the
-      worse. By the wall that is next the elm, ten paces beyond the elm, is the stone from which old men mount; over against
-      it is another, on which they sit down afterward. In the wall beside the stair hangs an iron ring; who put it there,
-      and why, nobody has said.`,
+      worse. In the wall beside the stair hangs an iron ring; who put it there, and why, nobody has said.`,
     original: `
-      Ad haec curia tribus rebus eget quas antea non habebat. Inter puteum et gradus, propius gradibus, stat aper
-      stramineus ad palum alligatus; qui saepius occisus est quam ulla huius regionis bestia, neque eo deterius se habet.
+      Ad haec curia quaedam desiderat quae antea non habebat. Inter puteum et gradus, propius gradibus, stat aper stramineus
+      ad palum alligatus; qui saepius occisus est quam ulla huius regionis bestia, neque eo deterius se habet. In muro iuxta
+      gradus anulus ferreus pendet; quis eum posuerit et cur, nemo dixit.`,
+  });
+  const seats = book.passage(texts, null, [folio("A", "5v", 14, 20), folio("C", "1r", 13, 17), page(24)], {
+    translation: `
+      By the wall that is next the elm, ten paces beyond the elm, is the stone from which old men mount; over against it is
+      another, on which they sit down afterward. Five paces from the gate, upon the right hand as you enter, is a bench for
+      those whose turn it is not yet, and upon the left a second for those who have had theirs. The second is the longer.`,
+    original: `
       Iuxta murum qui ulmo proximus est, decem passibus ultra ulmum, lapis est unde senes equum ascendunt; contra eum alter,
-      in quo postea sedent. In muro iuxta gradus anulus ferreus pendet; quis eum posuerit et cur, nemo dixit.`,
+      in quo postea sedent. Quinque passibus a porta, ad dextram intranti, scamnum est eis quorum vices nondum venerunt; ad
+      sinistram alterum eis qui suas habuerunt. Alterum longius est.`,
   });
   const onFoot = book.passage(texts, null, [folio("A", "6r", 1, 8), folio("C", "1v", 1, 7), page(24)], {
     translation: `
@@ -63,5 +70,5 @@ export function secondPartWords({ book, texts }: Setting) {
       habenas non habet. Ubi autem dico eum manum mutare, ne quaerat lector utrum hastam dicam an habenas, sed cogitet
       utra carere possit.`,
   });
-  return { company, furnished, onFoot, mounted, lesserSpear };
+  return { company, furnished, seats, onFoot, mounted, lesserSpear };
 }

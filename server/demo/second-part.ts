@@ -18,7 +18,7 @@ export function secondPart(setting: Setting) {
     note: "The second part alone, copied for use: no drawing, and now and then a better speller than A. It has been wet.",
   });
   const words = secondPartWords(setting);
-  const { company, furnished, onFoot, lesserSpear } = words;
+  const { company, onFoot, lesserSpear } = words;
   const sittingAgain = book.add("sittings", {
     on: SAT_AGAIN,
     who: [TRANSLATOR, EDITOR],
@@ -29,46 +29,16 @@ export function secondPart(setting: Setting) {
   const lesser = book.object("shaft", "lesser spear", "A boar-spear too, shorter by a cubit.", {
     length: implied(about(1.55, 0.25), "The spear is taken as 2 m; a cubit is taken as 0.45 m."),
   });
-  const place = (x: number, y: number, why: string) => implied({ is: "point" as const, at: { x, y } }, why);
-  const boar = book.station(
-    {
-      ground: court.ground,
-      name: "the boar",
-      partner: null,
-      note: "Straw, on a stake. It stands there in the second part only.",
-      at: place(0, 12_000, "Between well and stair, nearer to the stair: 12 m of the 20 are taken."),
+  const groomsNotes = book.add("sources", {
+    item: {
+      id: "tarn-mullow",
+      type: "manuscript",
+      title: "What the groom of Tarn Mullow wrote down (invented)",
+      author: [{ literal: "an unnamed groom" }],
+      issued: { "date-parts": [[1471]] },
+      archive: "Varne House, in the same harness room",
     },
-    furnished.both(
-      "Between the well and the stair, nearer to the stair, stands a boar of straw tied to a stake",
-      "Inter puteum et gradus, propius gradibus, stat aper stramineus ad palum alligatus",
-    ),
-  );
-  const seat = book.rows.newId();
-  const stone = book.station(
-    {
-      ground: court.ground,
-      name: "the stone",
-      partner: seat,
-      note: "Old men mount from it.",
-      at: place(-10_000, 8_000, "Ten paces of 80 cm from the elm, along its wall."),
-    },
-    furnished.both(
-      "ten paces beyond the elm, is the stone from which old men mount",
-      "decem passibus ultra ulmum, lapis est unde senes equum ascendunt",
-    ),
-  );
-  book.station(
-    {
-      ground: court.ground,
-      name: "the seat",
-      partner: stone,
-      note: "The other stone.",
-      at: place(10_000, 8_000, "Over against the stone."),
-    },
-    furnished.both("over against it is another, on which they sit down", "contra eum alter, in quo postea sedent"),
-    seat,
-  );
-
+  });
   const rule = book.rows.newId();
   book.rows.add(
     "rules",
@@ -95,12 +65,81 @@ export function secondPart(setting: Setting) {
   book.mark("senses", turns.horse, onFoot.both("let it be he that turns", "sine illum vertere"));
   return {
     ...setting,
-    court: { ...court, boar, stone },
+    court: { ...court, ...setUp(setting, words) },
     words,
     sittingAgain,
+    groomsNotes,
     lesser,
     threats: threats(setting, words),
   };
+}
+
+/** The boar, and what there is to mount from, sit on and wait at; what is off the middle has its like over against it. */
+function setUp({ book, court: { ground } }: Setting, { furnished, seats }: SecondPartWords) {
+  const place = (x: number, y: number, why: string) => implied({ is: "point" as const, at: { x, y } }, why);
+  const [seat, longBench] = [book.rows.newId(), book.rows.newId()];
+  const boar = book.station(
+    {
+      ground,
+      name: "the boar",
+      partner: null,
+      note: "Straw, on a stake. It stands there in the second part only.",
+      at: place(0, 12_000, "Between well and stair, nearer to the stair: 12 m of the 20 are taken."),
+    },
+    furnished.both(
+      "Between the well and the stair, nearer to the stair, stands a boar of straw tied to a stake",
+      "Inter puteum et gradus, propius gradibus, stat aper stramineus ad palum alligatus",
+    ),
+  );
+  const stone = book.station(
+    {
+      ground,
+      name: "the stone",
+      partner: seat,
+      note: "Old men mount from it.",
+      at: place(-10_000, 8_000, "Ten paces of 80 cm from the elm, along its wall."),
+    },
+    seats.both(
+      "ten paces beyond the elm, is the stone from which old men mount",
+      "decem passibus ultra ulmum, lapis est unde senes equum ascendunt",
+    ),
+  );
+  book.station(
+    {
+      ground,
+      name: "the seat",
+      partner: stone,
+      note: "The other stone.",
+      at: place(10_000, 8_000, "Over against the stone."),
+    },
+    seats.both("over against it is another, on which they sit down", "contra eum alter, in quo postea sedent"),
+    seat,
+  );
+  const bench = book.station(
+    {
+      ground,
+      name: "the bench",
+      partner: longBench,
+      note: "For those whose turn it is not yet.",
+      at: place(4_000, -20_000, "Five paces of 80 cm from the gate, along the foot of the court."),
+    },
+    seats.both(
+      "Five paces from the gate, upon the right hand as you enter, is a bench",
+      "Quinque passibus a porta, ad dextram intranti, scamnum est",
+    ),
+  );
+  book.station(
+    {
+      ground,
+      name: "the long bench",
+      partner: bench,
+      note: "For those who have had their turn.",
+      at: place(-4_000, -20_000, "As far to the left as the other is to the right."),
+    },
+    seats.both("upon the left a second for those who have had theirs", "ad sinistram alterum eis qui suas habuerunt"),
+    longBench,
+  );
+  return { boar, stone, bench };
 }
 
 /** One on foot and one mounted. On which side the first has his stave depends on who is looking. */

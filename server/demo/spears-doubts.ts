@@ -41,7 +41,10 @@ export function spearsDoubts(part: SecondPart, exercise: string, words: SpearsWo
   return { ...atTheTrough, ...atTheStone, hung };
 }
 
-function doubtsAtTheTrough({ book, sittingAgain }: SecondPart, exercise: string, { taken, two, ring }: SpearsWords) {
+function doubtsAtTheTrough(part: SecondPart, exercise: string, { taken, two, ring }: SpearsWords) {
+  const { book, sittingAgain, groomsNotes } = part;
+  /** Of the free hand, on foot; it is written down with the other trials. */
+  const trial = book.rows.newId();
   const putsAway = taken.both("puts away", "seponit");
   const putAway = book.crux({
     exercise,
@@ -116,6 +119,7 @@ function doubtsAtTheTrough({ book, sittingAgain }: SecondPart, exercise: string,
           "he takes the reins “again” into the left, so they had been out of it.",
         holder: HORSES,
         speaksFor: ring.both("takes the reins again into the left hand", "habenas rursus in manum sinistram recipit"),
+        evidence: [{ is: "trial", trial }],
       },
     },
   });
@@ -143,6 +147,14 @@ function doubtsAtTheTrough({ book, sittingAgain }: SecondPart, exercise: string,
           "One leaves a thing by letting go of it, and at the halt a horse carries his own reins. That they are not to be " +
           "looked for means that they could be.",
         holder: HORSES,
+        evidence: [
+          {
+            is: "parallel",
+            source: groomsNotes,
+            where: "leaf 6",
+            text: "“He that would use both hands let him first make the neck a third.”",
+          },
+        ],
       },
       right: {
         title: "in his right hand",
@@ -170,7 +182,7 @@ function doubtsAtTheTrough({ book, sittingAgain }: SecondPart, exercise: string,
     },
     where,
   );
-  return { putAway, free, reins };
+  return { putAway, free, reins, trial };
 }
 
 function doubtsAtTheStone({ book }: SecondPart, exercise: string, { across, turn }: SpearsWords) {
@@ -221,8 +233,12 @@ function doubtsAtTheStone({ book }: SecondPart, exercise: string, { across, turn
         title: "he turns the spear over into the right hand",
         argument:
           "The sentence began with the point, and the point is still what it is about. It would also explain how a rider " +
-          "who took the lesser spear with his left comes to lay a spear by his right boot.",
+          "who took the lesser spear with his left comes to lay a spear by his right boot. Of the side of a horse the master " +
+          "writes “ad”, here he writes “in”.",
         holder: EDITOR,
+        evidence: [
+          { is: "parallel", where: "A f. 9v, ll. 14–18", text: "“ad sinistram vertit”, of a horse and nothing else." },
+        ],
       },
     },
   });

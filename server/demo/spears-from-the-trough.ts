@@ -62,7 +62,6 @@ export function acrossTheCourt({ part, exercise, words: { across, two }, doubts 
         { words: across.both("crosses the court", "curiam transit") },
       ),
     ],
-    { role: "the rider" },
   );
   exercise.advice(
     "Keep the line straight",
@@ -89,11 +88,11 @@ export function acrossTheCourt({ part, exercise, words: { across, two }, doubts 
   return step;
 }
 
-export function atTheStone({ part, exercise, words: { turn }, doubts }: SpearsWritten) {
+export function atTheStone({ part, exercise, words: { turn }, doubts }: SpearsWritten): string {
   const { book, lesser } = part;
   const { free, turning, rounds } = doubts;
   const vertit = turn.both("to the right, he turns", "in dextram vertit");
-  exercise.step(
+  const step = exercise.step(
     "The point aside, and the turn",
     turn.both(
       "At the stone he draws the point aside, to the side of the hand that has it, so that he may see where he is; and once, to the right, he turns.",
@@ -140,7 +139,6 @@ export function atTheStone({ part, exercise, words: { turn }, doubts }: SpearsWr
         { words: vertit, onlyWhen: [turning.reads("spear")] },
       ),
     ],
-    { role: "the rider" },
   );
   book.note(
     "We asked.",
@@ -149,6 +147,7 @@ export function atTheStone({ part, exercise, words: { turn }, doubts }: SpearsWr
       "Nemo umquam me interrogavit quid hoc significet, unde concludo perspicuum esse.",
     ),
   );
+  return step;
 }
 
 export function homeByTheStair({ part, exercise, words: { ring, home }, doubts, holds }: SpearsWritten) {
@@ -227,7 +226,6 @@ export function homeByTheStair({ part, exercise, words: { ring, home }, doubts, 
         { words: ring.both("takes the reins again into the left hand", "habenas rursus in manum sinistram recipit") },
       ),
     ],
-    { role: "the rider" },
   );
   book.note(
     "One hangs there under every reading. What they learn by counting is whether he has dropped the other.",
@@ -273,7 +271,6 @@ export function homeByTheStair({ part, exercise, words: { ring, home }, doubts, 
         { words: home.both("rides on by the wall", "iuxta murum passu, praeter alveum, ad portam pergit") },
       ),
     ],
-    { role: "the rider" },
   );
   book.note(
     "The groom's part is over before anybody asks him.",

@@ -34,10 +34,10 @@ export function twoSpears(part: SecondPart, { holds }: ReturnType<typeof circleA
     taken,
     across,
   );
-  atTheStone(written);
+  const turn = atTheStone(written);
   homeByTheStair(written);
   whatGoesWrong(written, taken);
-  return { id: exercise.id, doubts, taken };
+  return { id: exercise.id, doubts, taken, across, turn };
 }
 
 const inTheRight = implied("right", "The opening words put the spear in the right hand.");
@@ -45,7 +45,7 @@ const inTheRight = implied("right", "The opening words put the spear in the righ
 function toTheTrough({ part, exercise, words: { out }, holds }: SpearsWritten) {
   const { court, spear, lesser, asTheHandsBegin } = part;
   exercise.step(
-    "The lesser spear planted at the trough",
+    "A groom plants the lesser spear",
     out.both(
       "A groom plants the lesser spear in the ground before the trough, its point down and its butt as high as a rider's hand, and comes away.",
       "Agaso hastam minorem ante alveum in terram defigit, cuspide deorsum, calce ad altitudinem manus equitis, et abscedit.",
@@ -75,7 +75,6 @@ function toTheTrough({ part, exercise, words: { out }, holds }: SpearsWritten) {
         { words: out.both("comes away", "abscedit") },
       ),
     ],
-    { role: "the groom" },
   );
   exercise.step(
     "Out along the wall to the trough",
@@ -103,7 +102,6 @@ function toTheTrough({ part, exercise, words: { out }, holds }: SpearsWritten) {
       ),
       does("ride", { figure: stated("halt") }, { words: out.both("there he halts", "ibique consistit") }),
     ],
-    { role: "the rider" },
   );
   part.book.note(
     "The three things are the spear, the other spear and the reins. The two hands are not further described.",
@@ -205,7 +203,6 @@ function takingTheLesser({ part, exercise, words: { taken, two }, doubts, holds 
         { words: taken.both("lifts it until the point is above his head", "tollit donec cuspis supra caput sit") },
       ),
     ],
-    { role: "the rider" },
   );
   exercise.advice(
     "Do not hurry, and do not look for the reins",

@@ -1,6 +1,8 @@
 /** tests/demo/book.test.ts - the invented book holds together: rows, ids, marks, warrants, cruxes, drill, store. */
+import { createHash } from "node:crypto";
 import { describe, expect, test } from "vitest";
 import { Edit } from "../../schema/change.ts";
+import { CRUX_KINDS } from "../../schema/crux.ts";
 import { docFromJson } from "../../schema/editor.ts";
 import { type Kind, RECORDS, type RecordOf, type Rows } from "../../schema/record.ts";
 import { demoBook } from "../../server/demo/book.ts";
@@ -113,6 +115,65 @@ describe("words", () => {
   });
 });
 
+describe("what a newcomer finds", () => {
+  test.each<[kind: Kind, least: number]>([
+    ["exercises", 6],
+    ["passages", 41],
+    ["witnesses", 3],
+    ["cruxes", 21],
+    ["questions", 13],
+    ["sittings", 2],
+    ["threats", 2],
+    ["pictures", 1],
+    ["trials", 3],
+    ["kits", 1],
+    ["variants", 3],
+    ["lessons", 1],
+    ["faults", 7],
+    ["rules", 1],
+    ["sources", 1],
+  ])("%s: %i", (kind, count) => {
+    expect(all(kind)).toHaveLength(count);
+  });
+
+  test("a movement that is used often, and a term of two senses that both are", () => {
+    const performed = all("actions").filter(({ act }) => act.verb === "perform");
+    expect(performed.length).toBeGreaterThanOrEqual(4);
+    for (const sense of all("senses"))
+      expect(all("marks").filter(({ target }) => target === sense.id).length, sense.title).toBeGreaterThan(1);
+  });
+
+  test("every question is about words; those that are about a crux say what each answer leaves", () => {
+    for (const { id, crux, answers, text } of all("questions")) {
+      expect(all("marks").some(({ target }) => target === id)).toBe(true);
+      if (crux === null) continue;
+      const left = answers.flatMap(({ allows }) => allows);
+      expect(answers.length, text).toBeGreaterThan(1);
+      expect(left.every((one) => one.crux === crux)).toBe(true);
+      const readings = all("readings").filter((reading) => reading.crux === crux);
+      expect(left.some((one) => one.readings.length < readings.length)).toBe(true);
+    }
+  });
+
+  test("every kind of crux there is, a principle among them, and every state of a reading", () => {
+    expect(new Set(all("cruxes").map(({ is }) => is))).toEqual(new Set(CRUX_KINDS));
+    expect(all("cruxes").filter(({ scope }) => scope === "principle")).toHaveLength(1);
+    expect(new Set(all("readings").map(({ status }) => status.is))).toEqual(
+      new Set(["standing", "adopted", "ruled out"]),
+    );
+  });
+
+  test("the drawing is kept with the book, and its parts lie on it", () => {
+    const [picture] = all("pictures");
+    const [file] = book.files;
+    expect(file && createHash("sha256").update(file.bytes).digest("hex")).toBe(picture?.attachment);
+    const sizes = file && Buffer.from(file.bytes);
+    expect([sizes?.readUInt32BE(16), sizes?.readUInt32BE(20)]).toEqual([picture?.width, picture?.height]);
+    for (const { corners } of all("regions"))
+      for (const [x, y] of corners) expect(x <= (picture?.width ?? 0) && y <= (picture?.height ?? 0)).toBe(true);
+  });
+});
+
 describe("cruxes", () => {
   test("of the first part are of four kinds: two with a reading adopted, one left free, one standing", () => {
     const state = (crux: RecordOf<"cruxes">) => {
@@ -170,13 +231,14 @@ describe("cruxes", () => {
 });
 
 describe("the drill", () => {
-  const { circle, change, turned, spears, boar } = book.exercises;
+  const { circle, change, turned, spears, boar, knot } = book.exercises;
 
   test.each([
     ["Of the circle about the well", circle, "The whole exercise is treated: 7 steps."],
     ["Of the change upon the wall", change, "The whole exercise is treated: 9 steps."],
     ["Of the two spears", spears, "The whole exercise is treated: 7 steps."],
     ["Of the boar of straw", boar, "The whole exercise is treated: 7 steps."],
+    ["Of the knot that two ride", knot, "The whole exercise is treated: 8 steps."],
   ])("%s is compiled whole", (title, exercise, treated) => {
     const drill = compileDrill(rowsOf(exercise), exercise, {});
     expect(drill.exercise.title).toBe(title);
