@@ -23,9 +23,10 @@ import { anyPose } from "./any-ground.ts";
 
 const FULL = 2 * Math.PI;
 /** Into [0, 2 pi), a hair under a full turn counting as none, as rounding makes it. */
+/** Into one turn; what is a full one but for rounding is none, or a bend of nothing would go all the way round. */
 const mod = (angle: number): number => {
-  const rest = ((angle % FULL) + FULL) % FULL;
-  return FULL - rest < 2e-6 ? 0 : rest;
+  const rest = angle - FULL * Math.floor(angle / FULL);
+  return FULL - rest < 1e-6 ? 0 : rest;
 };
 
 /** Lengths by formula, for a radius; no entry where the formula has no root. */
