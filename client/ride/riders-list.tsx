@@ -97,7 +97,7 @@ function NearPairs() {
           const touch = near.nearest.metres < 0.01;
           return (
             <li key={`${near.a} ${near.b} ${near.point}`} class={touch ? "touch" : ""}>
-              {near.point === null ? `${near.a} and ${near.b}` : `The ${near.point} of ${near.a}, and ${near.b}`}:{" "}
+              {near.point === null ? `${near.a} and ${near.b}` : `The ${near.point} of ${near.a} to ${near.b}`}:{" "}
               <b>{touch ? "they touch" : `${metres(near.nearest.metres)} m`}</b> at {clock(near.nearest.seconds)},{" "}
               {near.place}.{" "}
               <button type="button" class="quiet" onClick={() => goToNearest(near)}>
