@@ -68,26 +68,32 @@ export function openCslEngine(
       return { ...(JSON.parse(JSON.stringify(item)) as object), id };
     },
   };
-  const engine = told(() => new CSL.Engine(system, JSON.stringify(style), language));
+  const build = (): Engine => told(() => new CSL.Engine(system, JSON.stringify(style), language));
+  let engine = build();
+  const setNow = ({ calls, uncited }: CslAsk): CslSet => {
+    const citations = wordsOfAll(engine, calls.map(clusterOf)).map(richText);
+    engine.updateUncitedItems([...uncited]);
+    const made = engine.makeBibliography();
+    const [about, entries] = made === false ? [{ entry_ids: [] }, []] : made;
+    // Emptied while these sources are still known: what was set would colour what is set next.
+    engine.rebuildProcessorState([], "html", []);
+    return {
+      citations,
+      bibliography: entries.map((html, index) => ({ source: about.entry_ids[index]?.[0] ?? "", text: richText(html) })),
+    };
+  };
   return {
     inNotes: engine.opt.xclass === "note",
-    set: ({ items: given, calls, uncited }) =>
-      told(() => {
-        items = given;
-        // From nothing first: what was set before would colour what is set now.
-        engine.rebuildProcessorState([], "html", []);
-        const citations = wordsOfAll(engine, calls.map(clusterOf)).map(richText);
-        engine.updateUncitedItems([...uncited]);
-        const made = engine.makeBibliography();
-        const [about, entries] = made === false ? [{ entry_ids: [] }, []] : made;
-        return {
-          citations,
-          bibliography: entries.map((html, index) => ({
-            source: about.entry_ids[index]?.[0] ?? "",
-            text: richText(html),
-          })),
-        };
-      }),
+    set: (ask) => {
+      items = ask.items;
+      try {
+        return told(() => setNow(ask));
+      } catch (error) {
+        // It may hold half of what was asked.
+        engine = build();
+        throw error;
+      }
+    },
   };
 }
 
