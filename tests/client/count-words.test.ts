@@ -7,7 +7,7 @@ function answer(all: string, holding: string, surely: string, upper = holding): 
   return {
     ...{ exact: upper === holding, why: "", holding, holdingUpper: upper, surely, all, treated: "" },
     ...{ shares: [], excludedPairs: [], apparatus: [], problems: [], peaks: { inPlay: 0, states: 0 } },
-    ...{ witness: null, broken: [] },
+    ...{ weighted: null, witness: null, broken: [] },
   };
 }
 
