@@ -10,16 +10,15 @@ import { readBundle, readRows } from "../../server/store/index.ts";
 import { type Count, countByBruteForce } from "../../shared/decide/brute-force.ts";
 import { exercisePuzzle } from "../../shared/ride/puzzle/index.ts";
 import { describeInBrowser, openBrowser, withPage } from "../kit/browser.ts";
-import { type RunningApp, runningApp } from "../kit/running-app.ts";
+import { type RunningApp, runningApp, sendJson } from "../kit/running-app.ts";
 
 const { exercises, work } = demoBook();
-const exercise = exercises.change;
 const WIDE = { viewport: { width: 1400, height: 900 }, acceptDownloads: true };
 
 type Pick = { crux: string; reading: string };
 
 /** The count by trying every assignment, with all other readings of the picked cruxes ruled out. */
-function oracle(rows: Rows, picks: readonly Pick[]): Count {
+function oracle(rows: Rows, exercise: string, picks: readonly Pick[]): Count {
   const { puzzle } = exercisePuzzle(rows, [exercise]);
   const cruxes = puzzle.cruxes.map((crux) => {
     const own = picks.find((pick) => pick.crux === crux.id);
@@ -46,7 +45,7 @@ describeInBrowser("the Decide room", () => {
   });
   afterAll(async () => browser?.close());
 
-  const rowsNow = () => {
+  const rowsOf = (exercise: string) => {
     const bundle = readBundle(app.store, { exercise });
     if (!bundle.ok) throw new Error(bundle.refusal.error.sentence);
     return bundle.value.rows;
@@ -54,42 +53,75 @@ describeInBrowser("the Decide room", () => {
   const titleOf = (reading: string) =>
     readRows(app.store, "readings").find(({ value }) => value.id === reading)?.value.title ?? "";
 
-  test("says what holds, and what holds under every reading that is picked, as counted by brute force", async () => {
+  test.each([
+    ["the change upon the wall", exercises.change],
+    ["the two spears", exercises.spears],
+  ])(
+    "%s: what holds, and what holds under every reading that is picked, as counted by brute force",
+    async (_name, exercise) => {
+      await withPage(
+        browser,
+        async (page) => {
+          await openDecide(page, app, exercise);
+          const rows = rowsOf(exercise);
+          const open = oracle(rows, exercise, []);
+          expect(numbersIn(await countOf(page))).toEqual({ all: open.all, holding: open.holding });
+
+          for (const { crux, reading, holding, verdict } of open.shares) {
+            const row = page.locator(".reading-row").filter({ has: page.getByText(titleOf(reading), { exact: true }) });
+            if (verdict === "ruled out") continue;
+            const whole = open.shares.reduce((sum, other) => (other.crux === crux ? sum + other.holding : sum), 0n);
+            if (whole > 0n)
+              expect(await row.locator(".share-words").textContent()).toBe(`${grouped(holding)} of ${grouped(whole)}`);
+            expect(await row.locator(".verdict").textContent()).toBe(verdict === "possible" ? "" : verdict);
+          }
+
+          const picks: Pick[] = [];
+          for (const { crux, reading } of somePossible(open)) {
+            picks.push({ crux, reading });
+            const before = await countOf(page);
+            await page
+              .locator(".pick")
+              .filter({ hasText: titleOf(reading) })
+              .first()
+              .click();
+            await changed(page, before);
+            const { all, holding } = oracle(rows, exercise, picks);
+            expect(numbersIn(await countOf(page))).toEqual({ all, holding });
+          }
+          expect(await page.locator(".picked-word").count()).toBe(picks.length);
+          const narrow = await countOf(page);
+          await page.getByRole("button", { name: "let all go" }).click();
+          await changed(page, narrow);
+          expect(numbersIn(await countOf(page))).toEqual({ all: open.all, holding: open.holding });
+        },
+        WIDE,
+      );
+    },
+  );
+
+  test("a reading that is ruled out in another window leaves the count here, and comes back with the undo", async () => {
     await withPage(
       browser,
       async (page) => {
-        await openDecide(page, app);
-        const rows = rowsNow();
-        const open = oracle(rows, []);
-        expect(numbersIn(await countOf(page))).toEqual({ all: open.all, holding: open.holding });
-
-        for (const { crux, reading, holding, verdict } of open.shares) {
-          const row = page.locator(".reading-row").filter({ has: page.getByText(titleOf(reading), { exact: true }) });
-          if (verdict === "ruled out") continue;
-          const whole = open.shares.reduce((sum, other) => (other.crux === crux ? sum + other.holding : sum), 0n);
-          if (whole > 0n)
-            expect(await row.locator(".share-words").textContent()).toBe(`${grouped(holding)} of ${grouped(whole)}`);
-          expect(await row.locator(".verdict").textContent()).toBe(verdict === "possible" ? "" : verdict);
-        }
-
-        const picks: Pick[] = [];
-        for (const { crux, reading } of somePossible(open)) {
-          picks.push({ crux, reading });
-          const before = await countOf(page);
-          await page
-            .locator(".pick")
-            .filter({ hasText: titleOf(reading) })
-            .first()
-            .click();
-          await changed(page, before);
-          const { all, holding } = oracle(rows, picks);
-          expect(numbersIn(await countOf(page))).toEqual({ all, holding });
-        }
-        expect(await page.locator(".picked-word").count()).toBe(picks.length);
-        const narrow = await countOf(page);
-        await page.getByRole("button", { name: "let all go" }).click();
-        await changed(page, narrow);
-        expect(numbersIn(await countOf(page))).toEqual({ all: open.all, holding: open.holding });
+        const exercise = exercises.spears;
+        await openDecide(page, app, exercise);
+        const before = await countOf(page);
+        const open = oracle(rowsOf(exercise), exercise, []);
+        const one = open.shares.find(({ verdict }) => verdict === "possible");
+        const row = readRows(app.store, "readings").find(({ value }) => value.id === one?.reading);
+        if (row === undefined) throw new Error("The exercise has a reading that is possible.");
+        const id = "0190c000-0000-7000-8000-0000000000d1";
+        const status = { is: "ruled out", on: "2026-05-04", sitting: null, reason: "a test" };
+        const edits = [{ do: "set", kind: "readings", id: row.value.id, base: row.version, fields: { status } }];
+        const change = { id, who: "another", why: "ruled out", sitting: null, group: null, edits };
+        expect((await sendJson(app, "/api/changes", change)).status).toBe(200);
+        await changed(page, before);
+        const { all, holding } = oracle(rowsOf(exercise), exercise, []);
+        expect(numbersIn(await countOf(page))).toEqual({ all, holding });
+        const undoing = { id: "0190c000-0000-7000-8000-0000000000d2", who: "another", why: "taken back" };
+        expect((await sendJson(app, `/api/changes/${id}/undo`, undoing)).status).toBe(200);
+        await page.waitForFunction((words) => document.querySelector(".count")?.textContent === words, before);
       },
       WIDE,
     );
@@ -222,7 +254,7 @@ describeInBrowser("the Decide room", () => {
   });
 });
 
-async function openDecide(page: Page, { address }: RunningApp): Promise<void> {
+async function openDecide(page: Page, { address }: RunningApp, exercise = exercises.change): Promise<void> {
   await page.goto(`${address}/decide/${exercise}`);
   await page.locator(".crux-entry .share-words").first().waitFor();
 }
