@@ -134,7 +134,10 @@ describe("the six ways", () => {
       fc.property(near, near, (from, to) => {
         const shortest = shortestJoin(from, to, 5)!;
         if (shortest.word === "LRL" || shortest.word === "RLR") bends += 1;
-        expect(Math.abs(shortest.length - Math.min(...Object.values(formulas(from, to, 5))))).toBeLessThan(1e-4);
+        const longer = shortest.length - Math.min(...Object.values(formulas(from, to, 5)));
+        expect(longer).toBeLessThan(1e-4);
+        // Two bends that miss the pose by less than poses may differ: the formulas go once round for it.
+        if (longer <= -1e-4) expect(shortest.pieces.length).toBe(2);
       }),
       { numRuns: 2_000 },
     );
