@@ -7,13 +7,16 @@ type Bench = { default: (report: Report) => Promise<void> };
 
 /** Name, and how to load it. Loaded one at a time, so that a bench pays only for itself. */
 const benches: [name: string, load: () => Promise<Bench>][] = [
+  ["decide", () => import("./decide.bench.ts")],
   ["find", () => import("./find.bench.ts")],
   ["ground", () => import("./ground.bench.ts")],
   ["import", () => import("./import.bench.ts")],
   ["passage", () => import("./passage.bench.ts")],
   ["play", () => import("./play.bench.ts")],
   ["typing", () => import("./typing.bench.ts")],
+  ["machine-papers", () => import("./machine-papers.bench.ts")],
   ["ride", () => import("./ride.bench.ts")],
+  ["write-papers", () => import("./write-papers.bench.ts")],
 ];
 
 const words = process.argv.slice(2);

@@ -140,7 +140,7 @@ function pick(salt: number, of: number, range: number): number {
 }
 
 /** FNV-1a, 32 bits. */
-function hash(text: string): number {
+export function hash(text: string): number {
   let value = 0x811c9dc5;
   for (let index = 0; index < text.length; index += 1) {
     value = Math.imul(value ^ text.charCodeAt(index), 0x01000193) >>> 0;
@@ -252,5 +252,40 @@ function clashingStage(salt: number, number: number, ids: readonly string[]): St
       };
       return unsaid ? [way(0), way(1)] : [way(0)];
     },
+  };
+}
+
+/** Both puzzles one after the other, names kept apart; the second begins where the first ended. */
+export function sideBySide(first: Puzzle, second: Puzzle): Puzzle {
+  const renamed = (crux: string) => `other ${crux}`;
+  return {
+    cruxes: [
+      ...first.cruxes,
+      ...second.cruxes.map((crux) => ({
+        ...crux,
+        id: renamed(crux.id),
+        arisesWhen: crux.arisesWhen.map((condition) => ({ ...condition, crux: renamed(condition.crux) })),
+      })),
+    ],
+    requires: [...first.requires],
+    excludes: [
+      ...first.excludes,
+      ...second.excludes.map((tie) => ({
+        ...tie,
+        crux: renamed(tie.crux),
+        of: { ...tie.of, crux: renamed(tie.of.crux) },
+      })),
+    ],
+    start: first.start,
+    stages: [
+      ...first.stages,
+      { id: "between", touches: [], run: () => second.start.map((state) => goes(state)) },
+      ...second.stages.map((stage) => ({
+        ...stage,
+        touches: stage.touches.map(renamed),
+        run: (state: string, reading: (crux: string) => string | null) =>
+          stage.run(state, (crux) => reading(renamed(crux))),
+      })),
+    ],
   };
 }
