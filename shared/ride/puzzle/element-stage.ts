@@ -1,6 +1,8 @@
 /** shared/ride/puzzle/element-stage.ts - one element as a stage of the puzzle: a state and readings in, states and hits out.
  *  May import: shared/decide, shared/ride, siblings. Keeps rules P1, P5 and P7 (shared/ride/puzzle/RULES.md). */
 import type { Hit, ReadingOf, Stage, Successor } from "../../decide/puzzle.ts";
+import { isRide } from "../horse-order.ts";
+import { beginning } from "../ride-exercise.ts";
 import type { ByReadings } from "./by-readings.ts";
 import { type CompletedStage, completionsOf } from "./completions.ts";
 import type { ElementPlan } from "./element-plans.ts";
@@ -25,6 +27,8 @@ export interface ElementStage {
   /** Whether a person has set the rule aside at one of these elements. */
   waived: (rule: string, elements: readonly string[]) => boolean;
   completions: boolean;
+  /** No element before it rides a figure, under any reading: to which side its first one turns tells where it begins. */
+  first: boolean;
 }
 
 /** Where the last stage of an exercise leads: nothing is read any more. */
@@ -96,7 +100,9 @@ function through(
     );
     tracks = tracks.flatMap((track) =>
       ways.map((way): Track => {
-        const ridden = rides.ride(way.stage, track.held);
+        const begins = element.first && way.supplied !== null && !track.stages.some(hasFigure);
+        const from = begins ? begunBy(way.stage, track.held, world) : track.held;
+        const ridden = rides.ride(way.stage, from);
         return {
           held: ridden.after,
           ridden: [...track.ridden, ridden],
@@ -107,6 +113,14 @@ function through(
     );
   }
   return distinct(tracks.flatMap((track) => successorsOf(element, track, riding)));
+}
+
+const hasFigure = ({ plan }: StagePlan): boolean => plan.acts.some(isRide);
+
+/** Where it begins when the side of its first figure is supplied. */
+function begunBy({ plan, ground }: StagePlan, held: Remembered, { usual }: PuzzleWorld): Remembered {
+  if (held.last !== null || !plan.acts.some(isRide)) return held;
+  return { ...held, pose: beginning({ ground, usual }, [plan], held.state).pose };
 }
 
 /** What is broken is broken in every completion. What cannot be told may be or not: two ways on to the same state. */

@@ -3,6 +3,7 @@
 import type { Element } from "../../../schema/exercise.ts";
 import type { ReadingOf, Stage } from "../../decide/puzzle.ts";
 import type { ExerciseRows } from "../../drill/exercise-rows.ts";
+import { isRide } from "../horse-order.ts";
 import type { ByReadings } from "./by-readings.ts";
 import type { ElementPlan, ElementPlans } from "./element-plans.ts";
 import { elementStage } from "./element-stage.ts";
@@ -67,12 +68,17 @@ export function partStages(part: PartSources, before: RiddenBefore, counted: Rea
         still: stillRead(laid, later, demands, rest, world.bars),
         waived,
         completions,
+        first: !ridden.slice(0, index).some((earlier) => mayRide(tableOf(earlier))),
       },
       world,
       rides,
       readingsOf,
     );
   });
+}
+
+function mayRide({ alike, values }: Table): boolean {
+  return alike === null || values.some(({ stages }) => stages.some(({ plan }) => plan.acts.some(isRide)));
 }
 
 const NONE: ReadonlySet<string> = new Set();
