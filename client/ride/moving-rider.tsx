@@ -32,7 +32,12 @@ export function MovingRider({
   const path = useRef({ timed, starts });
   path.current = { timed, starts };
   const place = () => {
-    const pose = poseAtTime(path.current.timed, seconds.value - path.current.starts);
+    const own = seconds.value - path.current.starts;
+    const pose = poseAtTime(path.current.timed, own);
+    // Who has not set out yet, or has ended, is drawn where he is, but faintly.
+    const away = own < 0 || own > path.current.timed.duration;
+    group.current?.classList.toggle("away", away);
+    name.current?.classList.toggle("away", away);
     group.current?.setAttribute("transform", atPose(pose));
     const { x, y } = onPage(pose);
     name.current?.setAttribute("transform", `translate(${x.toFixed(3)} ${y.toFixed(3)})`);

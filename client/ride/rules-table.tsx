@@ -45,6 +45,9 @@ export function RulesTable() {
               <tr key={rule.code} class={rule.severity === "off" ? "off" : ""}>
                 <td>
                   {rule.sentence} {rule.source && <span class="meta">{rule.source}</span>}
+                  {rule.row && rule.checked && rule.row.sentence !== rule.sentence && (
+                    <span class="meta">In this work: “{rule.row.sentence}” ({rule.row.basis}).</span>
+                  )}
                   {!rule.checked && <span class="meta">A rule of your own: no program checks it.</span>}
                 </td>
                 <td class="meta">{rule.basis}</td>
