@@ -26,6 +26,13 @@ export function bitsOf(row: Uint32Array): Int32Array {
   return cellsOf([row]).combinations;
 }
 
+/** How many cells are in the set. */
+export function sizeOf(set: CellSet): number {
+  let size = 0;
+  for (const row of set) for (let word = 0; word < row.length; word += 1) size += countOf(row[word] as number);
+  return size;
+}
+
 export interface CellList {
   /** Of each cell, node after node and rising: its combination. */
   combinations: Int32Array;
@@ -34,9 +41,7 @@ export interface CellList {
 }
 
 export function cellsOf(set: CellSet): CellList {
-  let size = 0;
-  for (const row of set) for (let word = 0; word < row.length; word += 1) size += countOf(row[word] as number);
-  const combinations = new Int32Array(size);
+  const combinations = new Int32Array(sizeOf(set));
   const starts = new Int32Array(set.length + 1);
   let found = 0;
   for (let node = 0; node < set.length; node += 1) {

@@ -2,9 +2,13 @@
  *  May import: siblings in shared/decide. Going forward every √n-th frontier is kept; going backward the stretch between
  *  two of them is counted again. So memory grows with √n, time stays linear. */
 import { type Block, emptyBlock, gathered, multiply, spread } from "./blocks.ts";
+import { sizeOf } from "./cells.ts";
 import type { Course } from "./course.ts";
 import type { Layer } from "./layers.ts";
 import { type Link, Linker } from "./links.ts";
+
+/** Cells of all frontiers up to which links are kept: some 30 MB. Beyond, they are made a second time. */
+const LINKS_KEPT = 5_000_000;
 
 /** How large counts can get at each frontier, in bits: of assignments leading there, and of those leading on. */
 interface Sizes {
@@ -19,6 +23,7 @@ export class Frontiers {
   private readonly linker: Linker;
   private readonly stride: number;
   private readonly kept = new Map<number, Block>();
+  private readonly links: Link[] = [];
   /** From one kept frontier to the next: the blocks and links between, by event. */
   private stretch = new Map<number, { leading: Block; link: Link }>();
 
@@ -27,11 +32,14 @@ export class Frontiers {
     this.sizes = sizesOf(course);
     this.linker = new Linker(course);
     this.stride = Math.max(1, Math.ceil(Math.sqrt(layers.length)));
+    const keep = cells.reduce((sum, set) => sum + sizeOf(set), 0) <= LINKS_KEPT;
     let block = emptyBlock(cells[0]?.length ?? 0, this.sizes.forward[0] as number);
     block.limbs[0]?.fill(1);
     for (const index of layers.keys()) {
       if (index % this.stride === 0) this.kept.set(index, block);
-      block = this.after(index, this.linker.link(index), block);
+      const link = this.linker.link(index);
+      if (keep) this.links[index] = link;
+      block = this.after(index, link, block);
     }
     this.last = block;
   }
@@ -45,7 +53,7 @@ export class Frontiers {
     const start = index - (index % this.stride);
     let leading = this.kept.get(start) as Block;
     for (let at = start; ; at += 1) {
-      const link = this.linker.link(at);
+      const link = this.links[at] ?? this.linker.link(at);
       const event = { leading, link };
       this.stretch.set(at, event);
       if (at === index) return event;

@@ -165,30 +165,49 @@ function pickRows(columns: Columns, rows: Int32Array): Map<number, Column> {
 const TABLE = 1 << 21;
 
 /** Numbers rows with equal values alike, from 0 as they come, and names the first row of each number. */
-function groupBy({ radix }: IndexedPuzzle, columns: Columns, count: number): { group: Int32Array; first: Int32Array } {
-  let group = new Int32Array(count);
-  let groups = Math.min(count, 1);
+function groupBy(
+  { radix }: IndexedPuzzle,
+  columns: Columns,
+  count: number,
+): { group: Int32Array<ArrayBuffer>; first: Int32Array } {
+  // Keys of as many columns as fit are put together before rows are numbered anew.
+  let keys = new Int32Array(count);
+  let size = 1;
   for (const [crux, column] of columns) {
     const width = radix[crux] as number;
-    const size = groups * width;
-    const table = size <= TABLE ? new Int32Array(size).fill(-1) : null;
-    const map = new Map<number, number>();
-    const finer = new Int32Array(count);
-    groups = 0;
-    for (let row = 0; row < count; row += 1) {
-      const key = (group[row] as number) * width + (column[row] as number);
-      let known = table ? (table[key] as number) : (map.get(key) ?? -1);
-      if (known < 0) {
-        known = groups;
-        groups += 1;
-        if (table) table[key] = known;
-        else map.set(key, known);
-      }
-      finer[row] = known;
+    if (size * width > TABLE) {
+      const numbered = numberedAnew(keys, size);
+      keys = numbered.group;
+      size = numbered.first.length;
     }
-    group = finer;
+    const finer = new Int32Array(count);
+    for (let row = 0; row < count; row += 1) finer[row] = (keys[row] as number) * width + (column[row] as number);
+    keys = finer;
+    size *= width;
+    if (size > 2 ** 31) throw new RangeError("A crux has too many readings to be counted.");
   }
-  const first = new Int32Array(groups).fill(-1);
-  for (let row = count - 1; row >= 0; row -= 1) first[group[row] as number] = row;
-  return { group, first };
+  return numberedAnew(keys, size);
+}
+
+/** Keys from 0 to `size`, exclusive, as numbers from 0 in the order they come. */
+function numberedAnew(keys: Int32Array, size: number): { group: Int32Array<ArrayBuffer>; first: Int32Array } {
+  const table = size <= TABLE ? new Int32Array(size) : null;
+  const map = new Map<number, number>();
+  const group = new Int32Array(keys.length);
+  const first = new Int32Array(Math.min(size, keys.length));
+  let groups = 0;
+  for (let row = 0; row < keys.length; row += 1) {
+    const key = keys[row] as number;
+    // Numbers in the table count from 1: 0 is a key that has not come yet.
+    let known = table ? (table[key] as number) : (map.get(key) ?? 0);
+    if (known === 0) {
+      first[groups] = row;
+      groups += 1;
+      known = groups;
+      if (table) table[key] = known;
+      else map.set(key, known);
+    }
+    group[row] = known - 1;
+  }
+  return { group, first: first.slice(0, groups) };
 }

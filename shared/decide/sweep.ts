@@ -79,7 +79,7 @@ function atTheEnd({ layers, automaton }: Course, { sizes }: Frontiers, flags: re
 function meet(together: Together, { layer, to, value, seen }: Link & { is: "leave" }, later: Later): void {
   const { crux, columns } = layer;
   for (const [index, word] of later.entries()) {
-    const words = new Uint32Array(value.reduce((most, one) => Math.max(most, one), 0) + 1);
+    const words = new Uint32Array(highest(value) + 1);
     for (let cell = 0; cell < to.length; cell += 1) {
       const own = value[cell] as number;
       words[own] = (words[own] as number) | (word[to[cell] as number] as number);
@@ -87,10 +87,24 @@ function meet(together: Together, { layer, to, value, seen }: Link & { is: "leav
     for (const [own, bits] of words.entries()) together.addWord(together.bit(crux, own), index, bits);
   }
   const own = columns.get(crux) as Column;
+  const values = highest(own) + 1;
   for (const [other, column] of columns) {
     if (other === crux) continue;
-    for (const combination of seen) {
-      together.add(together.bit(crux, own[combination] as number), together.bit(other, column[combination] as number));
+    const beside = new Uint8Array(values * (highest(column) + 1));
+    for (let at = 0; at < seen.length; at += 1) {
+      const combination = seen[at] as number;
+      beside[(column[combination] as number) * values + (own[combination] as number)] = 1;
+    }
+    for (const [pair, met] of beside.entries()) {
+      const first = pair % values;
+      if (met === 1) together.add(together.bit(crux, first), together.bit(other, (pair - first) / values));
     }
   }
+}
+
+/** The highest value in a column; 0 when it is empty. */
+function highest(column: Column): number {
+  let most = 0;
+  for (let row = 0; row < column.length; row += 1) most = Math.max(most, column[row] as number);
+  return most;
 }
