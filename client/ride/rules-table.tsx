@@ -46,7 +46,10 @@ export function RulesTable() {
                 <td>
                   {rule.sentence} {rule.source && <span class="meta">{rule.source}</span>}
                   {rule.row && rule.checked && rule.row.sentence !== rule.sentence && (
-                    <span class="meta">In this work: “{rule.row.sentence}” ({rule.row.basis}).</span>
+                    <span class="meta">
+                      {" "}
+                      In this work: “{rule.row.sentence}” ({rule.row.basis}).
+                    </span>
                   )}
                   {!rule.checked && <span class="meta">A rule of your own: no program checks it.</span>}
                 </td>
