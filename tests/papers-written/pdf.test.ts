@@ -222,9 +222,9 @@ describe("a sheet that must fit", () => {
     ["fits two pages large", 0.88, [2], 15],
     ["fits nowhere", 9, [1, 2], 8],
     ["has no wish", 9, [], 15],
-  ])("the largest type that does: %s", (_, length, wishes, base) => {
+  ])("the largest type that does: %s", async (_, length, wishes, base) => {
     const tried: number[] = [];
-    const found = fitted(sizes, wishes, (at) => {
+    const found = await fitted(sizes, wishes, async (at) => {
       tried.push(at);
       return trial(sizes[at] ?? 0, length);
     });

@@ -22,5 +22,5 @@ export async function writePaper(paper: Paper, as: PaperForm): Promise<Outcome<U
     );
   }
   if (as === "docx") return done(await writeDocx(paper, places));
-  return done(as === "pdf" ? writePdf(paper, places) : writeHtml(paper, places));
+  return done(as === "pdf" ? await writePdf(paper, places) : writeHtml(paper, places));
 }

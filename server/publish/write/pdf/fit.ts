@@ -10,26 +10,26 @@ export interface Trial {
 
 /** The trial with the first (largest) of `sizes` that takes no more pages than the first of `wishes`, else than the next;
  *  else the trial with the last size. Without wishes it is the first size. Throws RangeError for no sizes. */
-export function fitted<T extends Trial>(
+export async function fitted<T extends Trial>(
   sizes: readonly number[],
   wishes: readonly number[],
-  set: (at: number) => T,
-): T {
+  set: (at: number) => Promise<T>,
+): Promise<T> {
   const last = sizes.length - 1;
   if (last < 0) throw new RangeError("There is at least one size to try.");
   const made = new Map<number, T>();
-  const trial = (at: number): T => {
-    const found = made.get(at) ?? set(at);
+  const trial = async (at: number): Promise<T> => {
+    const found = made.get(at) ?? (await set(at));
     made.set(at, found);
     return found;
   };
-  const largest = trial(0);
+  const largest = await trial(0);
   for (const wish of wishes) {
     if (largest.count <= wish) return largest;
     let at = likely(sizes, largest.filled, wish);
     // One that fits is gone up from, one that does not is gone down from; both end at the first that does not or does.
-    while (at > 1 && trial(at).count <= wish && trial(at - 1).count <= wish) at -= 1;
-    while (at <= last && trial(at).count > wish) at += 1;
+    while (at > 1 && (await trial(at)).count <= wish && (await trial(at - 1)).count <= wish) at -= 1;
+    while (at <= last && (await trial(at)).count > wish) at += 1;
     if (at <= last) return trial(at);
   }
   return wishes.length === 0 ? largest : trial(last);

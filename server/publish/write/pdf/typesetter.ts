@@ -1,54 +1,79 @@
-/** server/publish/write/pdf/typesetter.ts - sets data into pages. The type setter and its faces are made once and kept.
- *  May import: Node's own modules, the type setter, siblings, the room above. */
+/** server/publish/write/pdf/typesetter.ts - has data set into pages by the thread that does it, one paper after another.
+ *  May import: Node's own modules, siblings, the room above. The thread is started at the first paper and kept; it does not
+ *  keep the program running. */
 import { join } from "node:path";
-import { NodeCompiler } from "@myriaddreamin/typst-ts-node-compiler";
+import { Worker } from "node:worker_threads";
 import { faces } from "../face-files.ts";
 import type { Trial } from "./fit.ts";
 
 const FOLDER = join(import.meta.dirname, "template");
-const MAIN = join(FOLDER, "paper.typ");
-const DATA = join(FOLDER, "paper.json");
+const THREAD = join(import.meta.dirname, "typesetter-thread.mjs");
 
-/** What was set before is kept for this many papers, so that one that changed little is set again quickly. */
-const KEPT = 4;
-
-let kept: NodeCompiler | null = null;
-
-/** Only the faces of the packages are known to it, and only the folder of the template can be read by it. */
-function typesetter(): NodeCompiler {
-  kept ??= NodeCompiler.create({ workspace: FOLDER, fontArgs: [{ fontBlobs: faces().map(({ bytes }) => bytes) }] });
-  return kept;
+interface Asked {
+  resolve: (answer: unknown) => void;
+  reject: (problem: Error) => void;
 }
 
-export interface SetPages extends Trial {
-  /** The bytes of a tagged PDF, checked against PDF/UA-1 as far as the type setter checks. */
-  bytes(): Uint8Array;
+/** The thread, and who waits for its answer; null when nobody does. */
+interface Thread {
+  worker: Worker;
+  asked: Asked | null;
 }
 
-/** Throws Error when the template has a mistake or the paper cannot be made accessible: these are ours to mend. */
-export function setPages(data: unknown): SetPages {
-  const compiler = typesetter();
-  compiler.mapShadow(DATA, Buffer.from(JSON.stringify(data)));
-  const compiled = compiler.compile({ mainFilePath: MAIN });
-  const pages = compiled.result;
-  if (pages === null) {
-    const problem = compiled.takeDiagnostics();
-    throw new Error(`The pages could not be set: ${JSON.stringify(problem?.shortDiagnostics ?? [])}`);
-  }
-  return {
-    count: pages.numOfPages,
-    filled: filledOf(compiler.query(pages, { selector: "<end-of-paper>", field: "value" })),
-    bytes() {
-      const bytes = compiler.pdf(pages, { pdfStandard: "ua-1", pdfTags: true });
-      compiler.evictCache(KEPT);
-      return bytes;
-    },
+let thread: Thread | null = null;
+/** Settled when the paper before is done, well or not. */
+let before: Promise<unknown> = Promise.resolve();
+
+export interface Typesetter {
+  /** Sets data into pages, in place of those set before. */
+  set(data: unknown): Promise<Trial>;
+  /** The bytes of the pages set last: a tagged PDF, checked against PDF/UA-1 as far as the type setter checks. */
+  bytes(): Promise<Uint8Array>;
+}
+
+/** Gives `work` the type setter to itself. What it is asked fails with an Error where the template has a mistake or the
+ *  paper cannot be made accessible: these are ours to mend. */
+export function withTypesetter<T>(work: (typesetter: Typesetter) => Promise<T>): Promise<T> {
+  const typesetter: Typesetter = {
+    set: async (data) => (await ask("set", JSON.stringify(data))) as Trial,
+    bytes: async () => (await ask("bytes")) as Uint8Array,
   };
+  const done = before.then(() => work(typesetter));
+  before = done.catch(() => null);
+  return done;
 }
 
-/** The template tells where its last word stands, in pages. */
-function filledOf(found: unknown): number {
-  const [filled] = Array.isArray(found) ? found : [];
-  if (typeof filled !== "number") throw new Error("The template does not say where the paper ends.");
-  return filled;
+function ask(what: "set" | "bytes", words?: string): Promise<unknown> {
+  thread ??= startThread();
+  const { worker } = thread;
+  const mine = thread;
+  worker.ref();
+  return new Promise((resolve, reject) => {
+    mine.asked = { resolve, reject };
+    worker.postMessage({ ask: what, words });
+  }).finally(() => worker.unref());
+}
+
+function startThread(): Thread {
+  const worker = new Worker(THREAD, {
+    workerData: { folder: FOLDER, faces: faces().map(({ path }) => path) },
+    execArgv: [],
+  });
+  const started: Thread = { worker, asked: null };
+  const settle = (answer: unknown, problem: string | null): void => {
+    const { asked } = started;
+    started.asked = null;
+    if (problem === null) asked?.resolve(answer);
+    else asked?.reject(new Error(`The pages could not be set: ${problem}`));
+  };
+  const end = (problem: string): void => {
+    if (thread === started) thread = null;
+    settle(null, problem);
+  };
+  worker.on("message", ({ answer, problem }: { answer?: unknown; problem?: string }) =>
+    settle(answer, problem ?? null),
+  );
+  worker.on("error", (error) => end(error.message));
+  worker.on("exit", () => end("the type setter has stopped"));
+  return started;
 }
