@@ -4,7 +4,6 @@ import { useSignal } from "@preact/signals";
 import type { Efforts, NextStep } from "../../shared/ride/puzzle/index.ts";
 import { one } from "../state/rows.ts";
 import { next } from "./answers.ts";
-import { ways } from "./count-words.ts";
 import { efforts, MOST_EFFORT } from "./wish.ts";
 
 const EFFORTS: readonly { name: keyof Efforts; words: string }[] = [
@@ -71,15 +70,14 @@ export function NextList() {
   );
 }
 
-function OneStep({ step: { sentence, answers, crux, kind, gain, perEffort, settles } }: { step: NextStep }) {
+function OneStep({ step: { sentence, crux, gain, perEffort, settles } }: { step: NextStep }) {
   return (
     <li>
       <p>{sentence}</p>
       <p class="meta">
-        {answers.map(({ label, holding }) => `“${label}” leaves ${ways(holding)}`).join("; ")}. Gain {rounded(gain)}{" "}
-        bits, {rounded(perEffort)} for its effort
+        Gain {rounded(gain)} bits, {rounded(perEffort)} for its effort
         {settles >= 0.05 && `; settles ${rounded(settles)} other cruxes on average`}.{" "}
-        {kind === "question" && crux && <a href={`#entry-${crux}`}>†&nbsp;{one("cruxes", crux)?.title}</a>}
+        {crux && <a href={`#entry-${crux}`}>†&nbsp;{one("cruxes", crux)?.title}</a>}
       </p>
     </li>
   );

@@ -35,7 +35,7 @@ export function WhyNotPart() {
       ))}
       {clashes.length > 0 && (
         <p class="meta">
-          {shortest && clashes.length > 1 && "No reason is shorter than the first. "}
+          {shortest && clashes.length > 1 && "The first is a shortest one, not counting the words it hangs on. "}
           {complete
             ? clashes.length > 1
               ? "These are all the reasons there are."
