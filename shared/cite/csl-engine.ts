@@ -5,7 +5,7 @@
 /// <reference path="./citeproc.d.ts" />
 import CSL, { type CitationCluster, type Engine } from "citeproc";
 import { readLocator } from "./locator.ts";
-import { type RichText, richText } from "./rich-text.ts";
+import { carried, type RichText, richText } from "./rich-text.ts";
 
 /** An element of a style or a locale: the tree of its XML, without white space between elements. */
 export interface CslNode {
@@ -64,8 +64,7 @@ export function openCslEngine(
     retrieveItem: (id: string): Record<string, unknown> => {
       const item = items.get(id);
       if (item === undefined) throw new RangeError(`The source ${id} is not among those that were given.`);
-      // A copy, since citeproc writes into what it is given.
-      return { ...(JSON.parse(JSON.stringify(item)) as object), id };
+      return { ...prepared(item), id };
     },
   };
   const build = (): Engine => told(() => new CSL.Engine(system, JSON.stringify(style), language));
@@ -95,6 +94,15 @@ export function openCslEngine(
       }
     },
   };
+}
+
+/** A copy, since citeproc writes into what it is given; with plain numbers in digits, since it looks for digits in words, and
+ *  with what it cannot carry written otherwise. */
+function prepared(item: CslItem): Record<string, unknown> {
+  const copy = JSON.parse(carried(JSON.stringify(item))) as Record<string, unknown>;
+  return Object.fromEntries(
+    Object.entries(copy).map(([field, value]) => [field, typeof value === "number" ? String(value) : value]),
+  );
 }
 
 /** The words of all clusters, in their order. Registered all at once and set by one call for the last of them, since citeproc
@@ -148,7 +156,7 @@ const ALL_ITEMS_ARE_THERE = 2;
 function clusterOf({ source, where, note }: SourceCall, index: number): CitationCluster {
   return {
     citationID: `c${index}`,
-    citationItems: [{ id: source, ...readLocator(where) }],
+    citationItems: [{ id: source, ...readLocator(carried(where)) }],
     properties: { noteIndex: note },
   };
 }

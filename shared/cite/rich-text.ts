@@ -58,7 +58,15 @@ function trimmed(stretches: RichStretch[]): RichStretch[] {
     .filter(({ text }) => text !== "");
 }
 
-/** Only what citeproc writes: numeric entities of the characters of markup. */
+/** Words as citeproc carries them through: it takes "$" with what follows for a place of its own patterns. */
+export function carried(words: string): string {
+  return words.replaceAll("$", DOLLAR);
+}
+
+/** A character that stands in no text. */
+const DOLLAR = "\uFDD0";
+
+/** Only what citeproc writes: numeric entities of the characters of markup, and what `carried` has put in. */
 function unescaped(words: string): string {
-  return words.replaceAll("&#60;", "<").replaceAll("&#62;", ">").replaceAll("&#38;", "&");
+  return words.replaceAll("&#60;", "<").replaceAll("&#62;", ">").replaceAll("&#38;", "&").replaceAll(DOLLAR, "$");
 }
