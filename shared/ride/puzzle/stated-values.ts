@@ -2,6 +2,7 @@
  *  May import: schema types, shared/hands, shared/ride, siblings. Keeps rule P9 (shared/ride/puzzle/RULES.md).
  *  Dropping a value only ever adds ways to go on: the stage is also ridden as it is said. */
 import { UNKNOWN } from "../../hands/known.ts";
+import { isGait, isRide } from "../horse-order.ts";
 import type { RiddenAct } from "../ride-context.ts";
 import { type StagePlan, type Surroundings, stagePlanOf } from "./stage-plan.ts";
 
@@ -40,36 +41,24 @@ export function statedIn({ plan }: StagePlan): string[] {
   return [...new Set(ids)];
 }
 
-/** The stage as it is said, and as it may be when these are not said: what is only opened is opened in all of them, of the
- *  rest no more than one is left out at once. */
+/** The stage as it is said, and as it may be when one of these is not said, each by itself: so that to drop more never takes
+ *  a way away. */
 export function withoutStated(stage: StagePlan, dropped: ReadonlySet<string>, around: Surroundings): StagePlan[] {
   const here = statedIn(stage).filter((id) => dropped.has(id));
-  if (here.length === 0) return [stage];
-  const isOpened = (id: string): boolean => {
-    const { action, slot } = actionAndSlot(id);
-    const verb = stage.plan.acts.find((act) => act.id === action)?.known.verb;
-    return OPENED.has(slot) && verb !== "ride" && verb !== "go at";
-  };
-  const opened = here.filter(isOpened);
-  const left = here.filter((id) => !isOpened(id));
-  const sets = [...(opened.length > 0 ? [[]] : []), ...left.map((one) => [one])];
-  const ways = sets.map((set) => {
-    const without = new Set([...opened, ...set]);
-    const acts = stage.plan.acts.map((act) => withoutSlots(act, without));
+  const ways = here.map((id) => {
+    const acts = stage.plan.acts.map((act) => withoutSlot(act, id));
     return stagePlanOf({ ...stage.plan, acts }, stage.ground, around);
   });
   return [stage, ...ways];
 }
 
-function withoutSlots(act: RiddenAct, dropped: ReadonlySet<string>): RiddenAct {
+/** What can be opened is not known from then on; the rest is as if nothing had been said. */
+function withoutSlot(act: RiddenAct, stated: string): RiddenAct {
+  const { action, slot } = actionAndSlot(stated);
+  if (action !== act.id) return act;
+  if (slot === "timing") return { ...act, timing: null };
   const slots = { ...act.known.slots };
-  let { timing } = act;
-  for (const id of dropped) {
-    const { action, slot } = actionAndSlot(id);
-    if (action !== act.id) continue;
-    if (slot === "timing") timing = null;
-    else if (act.known.verb === "ride" || act.known.verb === "go at" || !OPENED.has(slot)) delete slots[slot];
-    else slots[slot] = UNKNOWN;
-  }
-  return { ...act, timing, known: { ...act.known, slots } };
+  if (OPENED.has(slot) && !isRide(act) && !isGait(act)) slots[slot] = UNKNOWN;
+  else delete slots[slot];
+  return { ...act, known: { ...act.known, slots } };
 }
