@@ -24,20 +24,22 @@ export function markedText(text: string, language: string, marks: readonly TextM
   }
   const places = [...cuts].filter((at) => at >= 0 && at <= text.length).sort((a, b) => a - b);
   const lines: Line[] = [[]];
-  for (const [index, from] of places.entries()) {
-    const to = places[index + 1] ?? from;
-    const stretch = text.slice(from, to);
+  for (const [index, at] of places.entries()) {
+    // Signs stand where their words end, the wider ones last; those of a place between words behind them.
+    const ending = marks.filter((mark) => mark.to === at).sort((a, b) => width(a) - width(b));
+    const inOrder = [...ending.filter((mark) => width(mark) > 0), ...ending.filter((mark) => width(mark) === 0)];
+    lines.at(-1)?.push(...inOrder.flatMap(({ signs }) => signs));
+    const to = places[index + 1] ?? at;
+    const stretch = text.slice(at, to);
     if (stretch === "\n") lines.push([]);
     else if (stretch !== "") {
-      const under = marks.find((mark) => mark.standing !== null && mark.from <= from && to <= mark.to);
+      const under = marks.find((mark) => mark.standing !== null && mark.from <= at && to <= mark.to);
       lines.at(-1)?.push({ ...said(stretch, language), standing: under?.standing ?? null });
-    }
-    // Signs stand where their words end; the wider ones last.
-    const ending = marks.filter((mark) => mark.to === to && (mark.from < mark.to || mark.from === to));
-    if (to > from || places.length === 1) {
-      const inOrder = [...ending].sort((a, b) => b.from - a.from);
-      lines.at(-1)?.push(...inOrder.flatMap(({ signs }) => signs));
     }
   }
   return lines.filter((line) => line.length > 0);
+}
+
+function width({ from, to }: TextMark): number {
+  return to - from;
 }
