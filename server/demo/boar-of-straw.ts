@@ -63,7 +63,7 @@ function toTheStair({ part, exercise, words: { out }, taught, gaits }: BoarWritt
     "The Latin is in the second person for one sentence, and then remembers itself.",
     out.both(
       "The boar is angry because he cannot come to you; therefore you must go to him, and it is proper that he should see you coming by more roads than one.",
-      "Aper irascitur quia ad te venire non potest; itaque tibi ad eum eundum est, et decet ut pluribus viis venientem videat.",
+      "Aper irascitur quia ad te venire non potest; itaque tibi ad eum eundum est, et decet ut te pluribus viis venientem videat.",
     ),
   );
   return exercise.step(

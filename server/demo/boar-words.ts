@@ -12,7 +12,7 @@ export function boarWords({ book, texts }: SecondPart, exercise: string) {
       you coming by more roads than one. Let the rider go out from the gate at a canter with the wall upon his left, the
       spear upright and its butt upon his thigh, past the elm and past the stone, as far as the stair.`,
     original: `
-      Aper irascitur quia ad te venire non potest; itaque tibi ad eum eundum est, et decet ut pluribus viis venientem
+      Aper irascitur quia ad te venire non potest; itaque tibi ad eum eundum est, et decet ut te pluribus viis venientem
       videat. Eques a porta exeat cursu, muro ad laevam, hasta erecta, calce eius super femur posita, praeter ulmum et
       praeter lapidem, usque ad gradus.`,
   });

@@ -284,11 +284,6 @@ export class BookBuilder {
     return this.rows.add("threats", { work: this.work, name, slots: filled, note }, id);
   }
 
-  /** "Not like this", with the words that say so; `of` a step, a hold or a movement. */
-  fault(fault: Omit<NewRow<"faults">, "work">, words: Phrase[]): void {
-    this.mark("faults", this.add("faults", fault), words);
-  }
-
   /** A riding ground; grounds have no words of their own, so their measures are implied or supplied. */
   ground(ground: Omit<NewRow<"grounds">, "work" | "slots">, slots: DraftsOf<typeof GROUND_SLOTS>): string {
     const id = this.rows.newId();

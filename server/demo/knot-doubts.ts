@@ -45,7 +45,7 @@ function principle({ book, words: { lesserSpear } }: SecondPart, { knot }: KnotW
           "“Which of them he can do without”: of the two he does without one. A book that says of a gate that it is at the " +
           "foot of the court would have said this.",
         holder: TRANSLATOR,
-        speaksFor: lesserSpear.both("consider which of them he can do without", "cogitet utra carere possit"),
+        speaksFor: lesserSpear.both("consider which of them he can do without", "cogitet utra re carere possit"),
         speaksAgainst: knot.both("all is as it was", "omnia sint ut fuerunt"),
       },
     },
@@ -125,8 +125,8 @@ function inTheKnot({ book }: SecondPart, exercise: string, { two, knot }: KnotWo
     {
       exercise,
       crux: setsOut,
-      text: "Two horses, one pace: from which start do they keep clear of each other for three rounds?",
-      to: `${HORSES}, and somebody who is not related to her`,
+      text: "With somebody who is not related to you, at one pace: from which start do two horses keep clear for three rounds?",
+      to: HORSES,
       by: "trial",
       asked: SAT_AGAIN,
       effort: 5,

@@ -68,7 +68,9 @@ export class RowList {
       const within = RANKED_WITHIN[kind];
       if (within === undefined) continue;
       const key = `${kind} ${within === null ? "" : String(value[within])}`;
-      lists.set(key, [...(lists.get(key) ?? []), value]);
+      const list = lists.get(key);
+      if (list === undefined) lists.set(key, [value]);
+      else list.push(value);
     }
     const ranks = new Map<Value, string>();
     for (const list of lists.values()) {

@@ -55,7 +55,7 @@ export function secondPartWords({ book, texts }: Setting) {
       go where he goes.`,
     original: `
       De eo qui eques venit unum scito: equus eius eadem parte tuum praeterire vult qua tuus illum, et inter se
-      consentient te non interrogato. Quaere eum ad umerum sinistrum, ubi via in nodum intrat; neque hastam eius specta,
+      consentient te non interrogato. Quaere eum ad umerum sinistrum, ubi via in nodum intrat; nec hastam eius spectes,
       quae it quo ille spectat, sed aures equi, quae eunt quo it ipse.`,
   });
   const lesserSpear = book.passage(texts, null, [folio("A", "6v", 1, 8), folio("C", "1v", 8, 15), page(25)], {
@@ -68,7 +68,7 @@ export function secondPartWords({ book, texts }: Setting) {
       Hasta minor altera brevior est uno cubito, et ab iis portatur qui aliquid habere volunt quod abici possit. Quod
       initio dixi hic iterum dico, quia simul atque duae hastae in curia sunt oblivione deletur: quae manus hastam habet,
       habenas non habet. Ubi autem dico eum manum mutare, ne quaerat lector utrum hastam dicam an habenas, sed cogitet
-      utra carere possit.`,
+      utra re carere possit.`,
   });
   return { company, furnished, seats, onFoot, mounted, lesserSpear };
 }

@@ -18,7 +18,7 @@ export function secondPart(setting: Setting) {
     note: "The second part alone, copied for use: no drawing, and now and then a better speller than A. It has been wet.",
   });
   const words = secondPartWords(setting);
-  const { company, onFoot, lesserSpear } = words;
+  const { company, onFoot, mounted, lesserSpear } = words;
   const sittingAgain = book.add("sittings", {
     on: SAT_AGAIN,
     who: [TRANSLATOR, EDITOR],
@@ -39,23 +39,31 @@ export function secondPart(setting: Setting) {
       archive: "Varne House, in the same harness room",
     },
   });
-  const rule = book.rows.newId();
-  book.rows.add(
-    "rules",
-    {
-      work: book.work,
-      code: "one-thing",
-      sentence: "The hand that has a spear has not the reins.",
-      basis: "the text",
-      support: book.basisOf(
-        "rules",
-        rule,
-        lesserSpear.both("the hand that has a spear has not the reins", "quae manus hastam habet, habenas non habet"),
-      ),
-      severity: "bars",
-      reach: "instant",
-    },
-    rule,
+  const notBoth = book.add("notes", {
+    text:
+      "The rule that bars most in this book, and the book's own: a hand does one thing. In the first part nothing breaks " +
+      "it; in the exercise that follows it decides.",
+  });
+  const saysSo = book.mark(
+    "notes",
+    notBoth,
+    lesserSpear.both("the hand that has a spear has not the reins", "quae manus hastam habet, habenas non habet"),
+  );
+  book.add("rules", {
+    code: "one-thing",
+    sentence: "The hand that has a spear has not the reins.",
+    basis: "the text",
+    support: [{ is: "words", mark: saysSo }],
+    severity: "bars",
+    reach: "instant",
+  });
+  book.note(
+    "The only measure of a weapon in the book, and it is a difference.",
+    lesserSpear.both("shorter than the other by a cubit", "altera brevior est uno cubito"),
+  );
+  book.note(
+    "No horse in this book is described, but several are quoted.",
+    mounted.both("they will agree about it without asking you", "inter se consentient te non interrogato"),
   );
   book.note(
     "“Vertere” once more, of neither horse nor spear. It is the only place where the master admits that his book has leaves.",

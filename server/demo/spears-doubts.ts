@@ -170,8 +170,8 @@ function doubtsAtTheTrough(part: SecondPart, exercise: string, { taken, two, rin
     {
       exercise,
       crux: reins,
-      text: "Will a horse stand at the trough and then cross the court with the reins on his neck?",
-      to: `${HORSES}, with a quiet horse and the gate shut`,
+      text: "With the gate shut, will a quiet horse stand at the trough and then cross the court with the reins on his neck?",
+      to: HORSES,
       by: "trial",
       asked: SAT_AGAIN,
       effort: 4,
@@ -237,7 +237,7 @@ function doubtsAtTheStone({ book }: SecondPart, exercise: string, { across, turn
           "writes “ad”, here he writes “in”.",
         holder: EDITOR,
         evidence: [
-          { is: "parallel", where: "A f. 9v, ll. 14–18", text: "“ad sinistram vertit”, of a horse and nothing else." },
+          { is: "parallel", where: "A f. 9v, ll. 21–25", text: "“ad sinistram vertit”, of a horse and nothing else." },
         ],
       },
     },
@@ -265,7 +265,7 @@ function doubtsAtTheStone({ book }: SecondPart, exercise: string, { across, turn
     title: "The small circle once, or twice",
     note: "A has “semel”, C f. 2v has “bis”. Of a spear that changes hands it could not be asked.",
     arisesWhen: [turning.reads("horse")],
-    words: turn.both("once,", "semel"),
+    words: turn.both("once", "semel"),
     readings: {
       once: { title: "once, as in A", argument: "One pen and one ink with the rest of the page.", holder: EDITOR },
       twice: {

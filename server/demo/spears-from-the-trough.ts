@@ -123,7 +123,7 @@ export function atTheStone({ part, exercise, words: { turn }, doubts }: SpearsWr
           figure: implied("volte", "Once round and on: a small circle."),
           turn: stated(RIGHT),
           laps: inCrux(rounds, {
-            once: stated(once, turn.both("once,", "semel")),
+            once: stated(once, turn.both("once", "semel")),
             twice: supplied(times(2), "C has “bis”."),
           }),
         },

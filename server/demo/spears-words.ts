@@ -33,8 +33,8 @@ export function spearsWords({ book, texts }: SecondPart, exercise: string) {
       rider. He who drops a spear here dismounts for it and goes back to the gate on foot, so that he may remember the
       way.`,
     original: `
-      Nunc duas hastas habet et unas habenas, et mox apparebit de quibus cogitet. Ita sedeat quasi trium nihil habeat; nam
-      equus qui tria simul sentit gravissimo paret, et hoc est eques. Qui hic hastam amittit, ad eam descendit et pedes ad
+      Nunc duas hastas habet et unas habenas, et mox apparebit de quibus cogitet. Ita sedeat quasi horum trium nihil habeat; nam
+      equus qui tria simul sentit gravissimo paret, et is est eques. Qui hic hastam amittit, ad eam descendit et pedes ad
       portam redit, ut viae meminerit.`,
   });
   const across = book.passage(texts, exercise, [folio("A", "7r", 7, 13), folio("C", "2v", 1, 6), page(27)], {
@@ -81,7 +81,7 @@ export function spearsWords({ book, texts }: SecondPart, exercise: string) {
       made of. The second is to look for the reins; the third, to find them. He who rides it with a slack hand and a
       quiet leg will hear nothing said of him, which in this court is praise.`,
     original: `
-      Tria vitia frequentia sunt. Primum est hastam minorem ad se trahere, et ita discere ex quo calx facta sit. Secundum est
+      Tria vitia frequentia sunt. Primum est hastam minorem ad se trahere, et ita discere ex qua re calx facta sit. Secundum est
       habenas quaerere; tertium, invenire. Qui manu laxa et crure quieto equitaverit, nihil de se dici audiet, quod in hac
       curia laus est.`,
   });

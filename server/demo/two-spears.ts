@@ -29,7 +29,7 @@ export function twoSpears(part: SecondPart, { holds }: ReturnType<typeof circleA
     "Sit as though there were neither spears nor reins",
     words.two.both(
       "Let him sit as though he had none of the three; for a horse that feels three things at once obeys the heaviest, and that is the rider.",
-      "Ita sedeat quasi trium nihil habeat; nam equus qui tria simul sentit gravissimo paret, et hoc est eques.",
+      "Ita sedeat quasi horum trium nihil habeat; nam equus qui tria simul sentit gravissimo paret, et is est eques.",
     ),
     taken,
     across,
@@ -223,26 +223,21 @@ function takingTheLesser({ part, exercise, words: { taken, two }, doubts, holds 
 /** The three faults the book names, where they are made; and its praise. */
 function whatGoesWrong({ part: { book }, exercise, words: { faults } }: SpearsWritten, taken: string) {
   const ofTheTaking = { of: "elements", target: taken } as const;
-  book.fault(
-    {
-      ...ofTheTaking,
-      fault: "The lesser spear is drawn toward the rider, and the butt comes with it.",
-      correction: "Draw it upward until the point is above your head; only then is there anything to bring nearer.",
-    },
+  book.add("faults", {
+    ...ofTheTaking,
+    fault: "The lesser spear is drawn toward the rider, and the butt comes with it.",
+    correction: "Draw it upward until the point is above your head; only then is there anything to bring nearer.",
+  });
+  book.add("faults", {
+    ...ofTheTaking,
+    fault: "The rider looks for the reins, and finds them.",
+    correction: "Look at the stone. The reins are where you left them.",
+  });
+  book.note(
+    "Written down as faults of the taking of the lesser spear. The book counts three and describes two.",
     faults.both(
-      "The first is to take the lesser spear toward oneself, and so to learn what its butt is made of.",
-      "Primum est hastam minorem ad se trahere, et ita discere ex quo calx facta sit.",
-    ),
-  );
-  book.fault(
-    {
-      ...ofTheTaking,
-      fault: "The rider looks for the reins, and finds them.",
-      correction: "Look at the stone. The reins are where you left them.",
-    },
-    faults.both(
-      "The second is to look for the reins; the third, to find them.",
-      "Secundum est habenas quaerere; tertium, invenire.",
+      "Three faults are common. The first is to take the lesser spear toward oneself, and so to learn what its butt is made of. The second is to look for the reins; the third, to find them.",
+      "Tria vitia frequentia sunt. Primum est hastam minorem ad se trahere, et ita discere ex qua re calx facta sit. Secundum est habenas quaerere; tertium, invenire.",
     ),
   );
   exercise.advice(
@@ -253,10 +248,6 @@ function whatGoesWrong({ part: { book }, exercise, words: { faults } }: SpearsWr
     ),
     null,
     null,
-  );
-  book.note(
-    "The book counts three and describes two.",
-    faults.both("Three faults are common.", "Tria vitia frequentia sunt."),
   );
   book.standing(
     {
