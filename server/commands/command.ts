@@ -30,7 +30,7 @@ export interface Call extends Speaking {
 
 export interface Command {
   name: string;
-  /** What follows the name: "EXERCISE [--json | --page]". */
+  /** What follows the name: "EXERCISE [--out FILE]". */
   usage: string;
   says: string;
   /** Each option with its sentence for the help. */

@@ -1,4 +1,4 @@
-/** server/publish/publish-drill.ts - drill.json and the printable page as bytes, for the window and the command line.
+/** server/publish/publish-drill.ts - drill.json as bytes, for the window and the command line.
  *  May import: schema types, shared/drill, server/store, siblings. The same rows and options give the same bytes. */
 import type { Drill } from "../../schema/drill.ts";
 import type { Rows } from "../../schema/record.ts";
@@ -7,20 +7,11 @@ import { compileDrill } from "../../shared/drill/compile.ts";
 import { done, type Outcome, refused } from "../errors.ts";
 import { readBundle, type Store } from "../store/index.ts";
 import type { DrillOptions } from "./drill-options.ts";
-import { drillPageOf } from "./drill-page.ts";
 
 /** The drill in the exchange format (schema/drill.ts), UTF-8. */
 export function drillJson(store: Store, exercise: string, options: DrillOptions): Outcome<Uint8Array> {
-  return inBytes(drillOf(store, exercise, options), canonicalJson);
-}
-
-/** The page to print: HTML in UTF-8 that needs no other file. */
-export function drillPage(store: Store, exercise: string, options: DrillOptions): Outcome<Uint8Array> {
-  return inBytes(drillOf(store, exercise, options), drillPageOf);
-}
-
-function inBytes(drill: Outcome<Drill>, write: (drill: Drill) => string): Outcome<Uint8Array> {
-  return drill.ok ? done(new TextEncoder().encode(write(drill.value))) : drill;
+  const drill = drillOf(store, exercise, options);
+  return drill.ok ? done(new TextEncoder().encode(canonicalJson(drill.value))) : drill;
 }
 
 /** The drill as it stands now. */

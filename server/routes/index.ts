@@ -17,7 +17,7 @@ import {
   takeSlip,
 } from "./editions.ts";
 import { sendEvents } from "./events.ts";
-import { sendDrillJson, sendDrillPage, sendExercise } from "./exercises.ts";
+import { sendDrillJson, sendExercise } from "./exercises.ts";
 import { sendFound } from "./find.ts";
 import { acceptFile, previewFile } from "./imports.ts";
 import { sendAnnotations, sendTei } from "./machine-papers.ts";
@@ -46,7 +46,6 @@ export function mountRoutes(app: Express, desk: Desk): void {
 
   app.get("/api/exercises/:id", sendExercise(desk));
   app.get("/api/exercises/:id/drill.json", sendDrillJson(desk));
-  app.get("/api/exercises/:id/drill.html", sendDrillPage(desk));
   app.get("/api/exercises/:id/plan.svg", sendPlan(desk, "svg"));
   app.get("/api/exercises/:id/plan.png", sendPlan(desk, "png"));
 

@@ -1,15 +1,16 @@
-/** tests/publish/drill-out.test.ts - drill.json and the page: the same bytes from window and command line, valid against
- *  the published schema, with every citation on the page. */
+/** tests/publish/drill-out.test.ts - drill.json: the same bytes from window and command line, valid against the published
+ *  schema, every quotation from the texts as they stand; and the same paper from both. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import Ajv2020 from "ajv/dist/2020.js";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Citation, Drill } from "../../schema/drill.ts";
+import type { PaperAsk } from "../../schema/paper.ts";
 import { demoBook } from "../../server/demo/book.ts";
 import { repoRoot } from "../../server/paths.ts";
 import { AS_ADOPTED } from "../../server/publish/drill-options.ts";
-import { drillPageOf } from "../../server/publish/drill-page.ts";
-import { drillJson, drillOf, drillPage } from "../../server/publish/publish-drill.ts";
+import { drillJson, drillOf } from "../../server/publish/publish-drill.ts";
+import { DEFAULT_STYLE } from "../../server/publish/styles/citation-styles.ts";
 import { readRows } from "../../server/store/index.ts";
 import { fromCommandLine } from "../kit/from-command-line.ts";
 import { type RunningApp, runningApp, send } from "../kit/running-app.ts";
@@ -29,11 +30,9 @@ function drillNow(exercise: string): Drill {
 describe.each(Object.entries(exercises))("the exercise “%s”", (_name, id) => {
   test("gives the same bytes from the window and the command line, each time", async () => {
     const json = (await send(app, `/api/exercises/${id}/drill.json`)).bytes;
-    const page = (await send(app, `/api/exercises/${id}/drill.html?way=mounted`)).bytes;
     expect((await fromCommandLine(app, "drill", id)).equals(json)).toBe(true);
-    expect((await fromCommandLine(app, "drill", id, "--page", "--way", "mounted")).equals(page)).toBe(true);
-    const again = [drillJson(app.store, id, AS_ADOPTED), drillPage(app.store, id, AS_ADOPTED)];
-    expect(again.map((made) => made.ok && Buffer.from(made.value))).toEqual([json, page]);
+    const again = drillJson(app.store, id, AS_ADOPTED);
+    expect(again.ok && Buffer.from(again.value).equals(json)).toBe(true);
   });
 
   test("is valid against the published schema", async () => {
@@ -45,26 +44,6 @@ describe.each(Object.entries(exercises))("the exercise “%s”", (_name, id) =>
     expect(validate({ ...drill, colour: "red" })).toBe(false);
   });
 
-  test("has every citation on its page", () => {
-    const drill = drillNow(id);
-    const page = wordsOf(drillPageOf(drill));
-    const citations = allCitations(drill);
-    expect(citations.length).toBeGreaterThan(2);
-    for (const { reference, quote } of citations) {
-      expect(page).toContain(reference);
-      expect(page).toContain(quote.replace(/\s+/g, " ").trim());
-    }
-  });
-
-  test("says on its page what is treated, and the caution", () => {
-    const drill = drillNow(id);
-    const page = wordsOf(drillPageOf(drill));
-    expect(page).toContain(drill.treated.sentence);
-    expect(page.includes("Words nothing is said of yet")).toBe(drill.treated.unmarked.length > 0);
-    for (const { quote } of drill.treated.unmarked) expect(page).toContain(quote);
-    expect(page).toContain(drill.caution);
-  });
-
   test("quotes what stands in the texts now", () => {
     const texts = readRows(app.store, "passageTexts").map(({ value }) => value.text);
     for (const { quote, state } of allCitations(drillNow(id))) {
@@ -74,40 +53,26 @@ describe.each(Object.entries(exercises))("the exercise “%s”", (_name, id) =>
   });
 });
 
-describe("the page", () => {
-  test("needs nothing else: no script, no address but its own places", () => {
-    const page = drillPageOf(drillNow(exercises.circle));
-    expect(page).not.toMatch(/<script|<link|<img|@import|src=|https?:/);
-    expect([...page.matchAll(/href="([^"]*)"/g)].every(([, to]) => to?.startsWith("#crux-"))).toBe(true);
-    expect([...page.matchAll(/url\(([^)]{0,30})/g)].every(([, to]) => to?.startsWith("data:font/woff2;base64,"))).toBe(
-      true,
-    );
-    expect(Buffer.byteLength(page)).toBeLessThan(400_000);
-  });
-
-  test("takes no words for tags", () => {
-    const drill = drillNow(exercises.circle);
-    const title = `<script>alert("1 & 2")</script>`;
-    const page = drillPageOf({ ...drill, exercise: { ...drill.exercise, title } });
-    expect(page).not.toContain("<script");
-    expect(page).toContain("&lt;script&gt;alert(&quot;1 &amp; 2&quot;)");
-  });
-
-  test("another reading changes the sheet, and says that it was chosen", async () => {
-    const crux = drillNow(exercises.circle).elements.flatMap(({ cruxes }) => cruxes)[0];
-    const other = crux?.others[0];
-    const path = `/api/exercises/${exercises.circle}/drill.html?choice=${crux?.crux}:${other?.reading}`;
-    const page = wordsOf((await send(app, path)).text);
-    expect(page).toMatch(new RegExp(`${escapedForPattern(other?.title ?? "?")} \\(chosen for this sheet`));
-    expect(page).not.toBe(wordsOf(drillPageOf(drillNow(exercises.circle))));
-  });
-
-  test("is shown in the window's frame and runs nothing", async () => {
-    const { headers } = await send(app, `/api/exercises/${exercises.circle}/drill.html`);
-    expect(headers["content-security-policy"]).toMatch(/default-src 'none'.*frame-ancestors 'self'/);
-    expect(headers["x-content-type-options"]).toBe("nosniff");
-  });
-});
+test.each(["pdf", "docx", "html"])(
+  "a paper as %s has the same bytes from the window and the command line",
+  async (form) => {
+    const ask: PaperAsk = {
+      kind: "ride sheet",
+      parts: [{ exercise: exercises.circle, from: null, to: null, variant: null }],
+      size: "A4",
+      way: "mounted",
+      choice: [],
+      notesAt: "foot",
+      style: DEFAULT_STYLE,
+      occasion: "for the Tuesday class",
+    };
+    const sent = await send(app, `/api/paper.${form}?ask=${encodeURIComponent(JSON.stringify(ask))}`);
+    expect(sent.headers["content-security-policy"]).toMatch(/default-src 'none'.*frame-ancestors 'self'/);
+    expect(sent.headers["x-content-type-options"]).toBe("nosniff");
+    const asked = ["paper", "ride-sheet", exercises.circle, "--as", form, "--occasion", ask.occasion];
+    expect((await fromCommandLine(app, ...asked)).equals(sent.bytes)).toBe(true);
+  },
+);
 
 function allCitations(drill: Drill): Citation[] {
   const ofCrux = (crux: Drill["cruxes"][number]) => crux.citations;
@@ -126,19 +91,4 @@ function allCitations(drill: Drill): Citation[] {
     ...drill.questions.flatMap(({ citations }) => citations),
     ...drill.notes.flatMap(({ citations }) => citations),
   ];
-}
-
-/** The words of a page without tags, style and fonts; blanks as one. */
-function wordsOf(page: string): string {
-  const body = page.slice(page.indexOf("<body>"));
-  const plain = body
-    .replace(/<[^>]*>/g, "")
-    .replaceAll("&lt;", "<")
-    .replaceAll("&gt;", ">")
-    .replaceAll("&quot;", '"');
-  return plain.replaceAll("&amp;", "&").replace(/\s+/g, " ");
-}
-
-function escapedForPattern(words: string): string {
-  return words.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");
 }

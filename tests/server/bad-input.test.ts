@@ -119,7 +119,7 @@ const CASES: Case[] = [
   ],
   [
     "a drill ridden on a bicycle",
-    `/api/exercises/${book.exercises.circle}/drill.html?way=bicycle`,
+    `/api/exercises/${book.exercises.circle}/drill.json?way=bicycle`,
     {},
     422,
     "body_invalid",

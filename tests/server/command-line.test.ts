@@ -50,7 +50,9 @@ describe("what is asked wrongly", () => {
     ["a word too few", ["passages"], 2, /takes 1 word .*got 0.*Usage: passagework passages WORK/],
     ["a word too many", ["works", "all"], 2, /got 1/],
     ["no such exercise", ["drill", "9"], 1, /No exercise is called “9”. Choose from “Of the circle/],
-    ["both forms at once", ["drill", "1", "--json", "--page"], 2, /not both/],
+    ["a kind of paper that is none", ["paper", "leaflet", "1"], 1, /“leaflet” is no kind of paper.*ride-sheet/],
+    ["a paper of no exercise there is", ["paper", "ride-sheet", "nowhere"], 1, /No exercise is called “nowhere”/],
+    ["a form of paper that is none", ["paper", "ride-sheet", "1", "--as", "scroll"], 1, /--as/],
     ["a way that is none", ["drill", "1", "--way", "swimming"], 1, /way/],
     ["no such work", ["passages", "Nothing"], 1, /No work is called “Nothing”/],
     ["a change that is not there", ["undo", "99"], 1, /no change with the id 99/],
@@ -119,10 +121,11 @@ describe("bringing in", () => {
   });
 });
 
-test("a drill goes into the file that is named", async () => {
+test("a drill and a paper go into the files that are named", async () => {
   const file = storeWithDemo();
   const out = join(temporaryFolder(), "circle.html");
-  expect((await run(file, "drill", "of the circle about the well", "--page", "--out", out)).code).toBe(0);
+  const circle = "of the circle about the well";
+  expect((await run(file, "paper", "ride-sheet", circle, "--as", "html", "--out", out)).code).toBe(0);
   expect(readFileSync(out, "utf8")).toMatch(/^<!doctype html>/);
   expect((await run(file, "drill", "1")).out).toMatch(/^\{\n {2}"format": "passagework-drill"/);
   expect(await run(file, "drill", "1", "--out", "/nowhere/x.json")).toMatchObject({

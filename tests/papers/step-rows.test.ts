@@ -1,10 +1,16 @@
-/** tests/publish/step-table.test.ts - what stands in the columns of the printed table, and what is left empty. */
+/** tests/papers/step-rows.test.ts - what stands in the columns of the printed table, and what is left empty. */
 import { describe, expect, test } from "vitest";
 import type { Verb } from "../../schema/act.ts";
+import type { Paper } from "../../schema/paper.ts";
 import type { Slot, Support } from "../../schema/slot.ts";
-import { drillPageOf } from "../../server/publish/drill-page.ts";
-import { compileDrill } from "../../shared/drill/compile.ts";
+import { paperOf } from "../../server/publish/papers/build-paper.ts";
 import { idOf, implied, notSaid, supplied, WorkBuilder } from "../drill/build-rows.ts";
+import { blocksThat, plain, printed, stepRowsOf } from "./paper-lines.ts";
+import { askFor, NO_FILES } from "./small-book.ts";
+
+function appendixOf(book: WorkBuilder, exercise: string): Paper {
+  return printed(paperOf(book.rows(), askFor("appendix", [exercise]), NO_FILES));
+}
 
 /** The cells of one step that does these acts: horse, left hand, right hand, the lance; before them its title. */
 function cellsOf(...acts: [Verb, Record<string, unknown>][]): string[] {
@@ -19,10 +25,9 @@ function cellsOf(...acts: [Verb, Record<string, unknown>][]): string[] {
     });
     book.action(step, verb, Object.fromEntries(said));
   }
-  const page = drillPageOf(compileDrill(book.rows(), exercise));
-  const body = page.slice(page.indexOf("<tbody"), page.indexOf("</tbody>"));
-  const cells = [...body.matchAll(/<td(?: class="(?:across|inherited)"| colspan="4" class="across")?>(.*?)<\/td>/gs)];
-  return cells.map(([, cell = ""]) => cell.replace(/<[^>]*>/g, ""));
+  const [row] = stepRowsOf(appendixOf(book, exercise));
+  const [title = "", ...horse] = (row?.cells[1] ?? []).map(plain);
+  return [title, horse.join(" "), ...(row?.cells ?? []).slice(2).map((cell) => cell.map(plain).join(" "))];
 }
 
 const figure = { figure: "straight" };
@@ -36,7 +41,7 @@ describe("a cell", () => {
       [["ride", { ...figure, from: notSaid }]],
       ["straight on; from · · ·", "", "", ""],
     ],
-    ["says that nothing is done", [["do nothing", { hand: "left" }]], ["", "nothing", "", ""]],
+    ["says that nothing is done", [["do nothing", { hand: "left" }]], ["", "—", "", ""]],
     [
       "of an act in its own words does not say who it belongs to",
       [["other", { who: "object", object: "lance", words: "takes the ring on the point" }]],
@@ -59,7 +64,10 @@ test("the column bears the object's name without its article", () => {
   const exercise = book.exercise("An exercise");
   const lance = book.object("the lance", "shaft");
   book.action(book.step("A step", exercise), "raise", { object: supplied(lance) });
-  expect(drillPageOf(compileDrill(book.rows(), exercise))).toContain('<th scope="col">Lance</th>');
+  const columns = blocksThat(appendixOf(book, exercise), "table").flatMap((table) =>
+    table.columns.map(({ name }) => name),
+  );
+  expect(columns).toContain("Lance");
 });
 
 describe("what a step rests on besides words", () => {
@@ -69,9 +77,10 @@ describe("what a step rests on besides words", () => {
     const exercise = book.exercise("An exercise");
     const step = book.step("A step", exercise, existence === undefined ? {} : { existence });
     for (const slots of acts) book.action(step, "hold", slots);
-    const page = drillPageOf(compileDrill(book.rows(), exercise));
-    const list = /<ul class="rests">(.*?)<\/ul>/s.exec(page)?.[1] ?? "";
-    return [...list.matchAll(/<li>(.*?)<\/li>/gs)].map(([, item = ""]) => item.replace(/<[^>]*>/g, ""));
+    const lines = stepRowsOf(appendixOf(book, exercise)).flatMap(({ shown, cells }) =>
+      shown === null ? cells.flat() : [],
+    );
+    return lines.map(plain);
   };
   const premise = (text: string) => ({ is: "premise", text }) as const;
 
@@ -89,15 +98,4 @@ describe("what a step rests on besides words", () => {
       "that it is done – One letter is changed.",
     ]);
   });
-});
-
-test("only a long step may part at the foot of a page", () => {
-  const shapes = (note: string) => {
-    const book = new WorkBuilder("A book");
-    const exercise = book.exercise("An exercise");
-    book.step("A step", exercise, { note });
-    return /<tbody class="([^"]*)"/.exec(drillPageOf(compileDrill(book.rows(), exercise)))?.[1];
-  };
-  expect(shapes("short")).toBe("step");
-  expect(shapes("a long note ".repeat(200))).toBe("step tall");
 });
