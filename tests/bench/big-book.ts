@@ -68,7 +68,9 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
         exercise,
       );
       const words = (salt: number) =>
-        Array.from({ length: 40 * steps + 40 }, (_unused, at) => `${WORDS[(at * 7 + salt) % WORDS.length]}${at}`).join(" ");
+        Array.from({ length: 40 * steps + 40 }, (_unused, at) => `${WORDS[(at * 7 + salt) % WORDS.length]}${at}`).join(
+          " ",
+        );
       return [book.text(passage, translation, words(number)), book.text(passage, original, words(number + 3))] as const;
     });
     for (let step = 1; step <= steps; step += 1) {
