@@ -43,10 +43,15 @@ function textOf(content: XmlContent): string {
   return text;
 }
 
+/** Most words have none of these, and looking is cheaper than replacing. */
+const SPECIAL = /[&<>"\r]/;
+
 function wordsText(words: string): string {
-  return escaped(xmlCharacters(words)).replaceAll("\r", "&#13;");
+  const held = xmlCharacters(words);
+  return SPECIAL.test(held) ? escaped(held).replaceAll("\r", "&#13;") : held;
 }
 
 function attributeText(words: string): string {
-  return wordsText(words).replaceAll("\n", "&#10;").replaceAll("\t", "&#9;");
+  const text = wordsText(words);
+  return /[\n\t]/.test(text) ? text.replaceAll("\n", "&#10;").replaceAll("\t", "&#9;") : text;
 }

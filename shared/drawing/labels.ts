@@ -34,8 +34,9 @@ const ROUNDS = 3;
 
 /** The middles of the labels, in their order. The same labels give the same spots. */
 export function placeLabels(labels: readonly Label[], drawn: Drawn): Spot[] {
+  const points = inColumns(drawn.points);
   // What the line and the sheet cost does not change with the other labels.
-  const fixed = labels.map((label) => label.spots.map((spot, order) => fixedCost(areaOf(label, spot), order, drawn)));
+  const fixed: number[][] = labels.map(() => []);
   const chosen: number[] = labels.map(() => -1);
   for (let round = 0; round < ROUNDS; round += 1) {
     for (const [index, label] of labels.entries()) {
@@ -43,11 +44,14 @@ export function placeLabels(labels: readonly Label[], drawn: Drawn): Spot[] {
         const spot = other.spots[chosen[at] ?? -1];
         return at === index || spot === undefined ? [] : [areaOf(other, spot)];
       });
+      const known = fixed[index] ?? [];
       let [best, least] = [0, Number.POSITIVE_INFINITY];
       for (const [at, spot] of label.spots.entries()) {
-        let cost = fixed[index]?.[at] ?? 0;
-        if (cost >= least) continue;
+        // Standing late in the list alone costs as much as the best so far: nothing after it can be better.
+        if (at * COST.later >= least) break;
         const area = areaOf(label, spot);
+        known[at] ??= fixedCost(area, drawn, points) + at * COST.later;
+        let cost = known[at] as number;
         for (const other of others) cost += shareUnder(area, other) * COST.area;
         if (cost < least) [best, least] = [at, cost];
       }
@@ -57,12 +61,30 @@ export function placeLabels(labels: readonly Label[], drawn: Drawn): Spot[] {
   return labels.map((label, index) => label.spots[chosen[index] ?? 0] as Spot);
 }
 
+/** Places by their column, so that those near a word are found without looking at all. */
+type Columns = ReadonlyMap<number, readonly Spot[]>;
+const COLUMN = 4;
+
+function inColumns(points: readonly Spot[]): Columns {
+  const columns = new Map<number, Spot[]>();
+  for (const point of points) {
+    const column = Math.floor(point.x / COLUMN);
+    const known = columns.get(column);
+    if (known) known.push(point);
+    else columns.set(column, [point]);
+  }
+  return columns;
+}
+
 const areaOf = ({ width, height }: Label, { x, y }: Spot): Area => ({ x, y, width, height });
 
-function fixedCost(area: Area, order: number, { sheet, points, areas }: Drawn): number {
-  let cost = order * COST.later;
-  for (const { x, y } of points)
-    if (Math.abs(x - area.x) < area.width / 2 && Math.abs(y - area.y) < area.height / 2) cost += COST.point;
+function fixedCost(area: Area, { sheet, areas }: Drawn, columns: Columns): number {
+  let cost = 0;
+  const last = Math.floor((area.x + area.width / 2) / COLUMN);
+  for (let column = Math.floor((area.x - area.width / 2) / COLUMN); column <= last; column += 1) {
+    for (const { x, y } of columns.get(column) ?? [])
+      if (Math.abs(x - area.x) < area.width / 2 && Math.abs(y - area.y) < area.height / 2) cost += COST.point;
+  }
   for (const other of areas) cost += shareUnder(area, other) * COST.area;
   return cost + (1 - shareUnder(area, sheet)) * COST.outside;
 }

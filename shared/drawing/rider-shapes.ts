@@ -71,7 +71,7 @@ function handShapes(hand: FigureHand, onFoot: boolean): RiderShape[] {
 function shaftShapes({ shaft, unknown }: HandsFigure): RiderShape[] {
   if (shaft === null) {
     const silent: RiderShape = { as: "not known", broken: false, width: 0, is: "words", x: 0, y: 18, words: "· · ·" };
-    return unknown.shaft ? [silent] : [];
+    return unknown.shaft || unknown.point ? [silent] : [];
   }
   const [butt, point] = [inDecimetres(shaft.butt), inDecimetres(shaft.point)];
   const line = path("shaft", `M${butt.x},${butt.y} L${point.x},${point.y}`, 0.6, unknown.point);

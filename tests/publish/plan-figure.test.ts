@@ -107,14 +107,14 @@ describe("odd things", () => {
         "x".repeat(500),
       ),
     );
+    const made = new RideBuilder({ width: 20, length: 40, trackOffset: 1.8 });
+    made.station("the oak", 10, 0);
+    made.figure("round", "circle", { turn: LEFT, size: metres(10) });
+    const ridden = rideExercise(made.rows(), made.home, {});
     fc.assert(
       fc.property(
         anyName.filter((name) => name.trim() !== ""),
         (name) => {
-          const made = new RideBuilder({ width: 20, length: 40, trackOffset: 1.8 });
-          made.station("the oak", 10, 0);
-          made.figure("round", "circle", { turn: LEFT, size: metres(10) });
-          const ridden = rideExercise(made.rows(), made.home, {});
           const ground = { ...ridden.ground, stations: ridden.ground.stations.map((one) => ({ ...one, name })) };
           const figure = planFigure({ ...ridden, ground, title: name, groundName: name }, { millimetres: 80 });
           const { names } = read(figure.svg);

@@ -49,7 +49,7 @@ function tellingOf(allRows: Rows, rows: WorkRows): Telling {
     .all("exercises")
     .filter(({ work }) => work === rows.work.id)
     .map(({ id }) => {
-      const own = exerciseRows(allRows, id);
+      const own = exerciseRows(allRows, id, rows);
       return [id, { rows: own, numbers: stepNumbers(own, names) }] as const;
     });
   return { rows, names, exercises: new Map(exercises) };

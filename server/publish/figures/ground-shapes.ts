@@ -7,7 +7,7 @@ import type { Point } from "../../../shared/ground/plane.ts";
 import type { GroundStation } from "../../../shared/ground/stations.ts";
 import type { Markup } from "../markup.ts";
 import { FIRM, INK, PAPER } from "./paper-ink.ts";
-import { type Sheet, SIGN } from "./plan-sheet.ts";
+import type { Sheet } from "./plan-sheet.ts";
 import { shape } from "./svg.ts";
 
 export function groundShapes(ground: RidingGround, sheet: Sheet): Markup[] {
@@ -36,7 +36,7 @@ function outline(
 
 function stationShape({ outline: place }: GroundStation, sheet: Sheet): Markup {
   const ink = { fill: PAPER, stroke: INK, "stroke-width": 0.28, "stroke-linejoin": "round" };
-  if (place.is === "point") return shape("path", { d: lozenge(sheet.at(place.at)), ...ink });
+  if (place.is === "point") return shape("path", { d: lozenge(sheet.at(place.at), sheet.sign), ...ink });
   const points = (place.is === "line" ? [place.from, place.to] : place.corners).map((corner: Point) => {
     const { x, y } = sheet.at(corner);
     return `${x.toFixed(2)} ${y.toFixed(2)}`;
@@ -45,9 +45,9 @@ function stationShape({ outline: place }: GroundStation, sheet: Sheet): Markup {
   return shape("path", { d, ...ink, fill: place.is === "area" ? PAPER : "none" });
 }
 
-function lozenge({ x, y }: Spot): string {
-  const across = (SIGN * 0.72).toFixed(2);
-  return `M${x.toFixed(2)} ${(y - SIGN).toFixed(2)} l${across} ${SIGN} -${across} ${SIGN} -${across} -${SIGN}Z`;
+function lozenge({ x, y }: Spot, size: number): string {
+  const [across, down] = [(size * 0.72).toFixed(2), size.toFixed(2)];
+  return `M${x.toFixed(2)} ${(y - size).toFixed(2)} l${across} ${down} -${across} ${down} -${across} -${down}Z`;
 }
 
 /** The middle of a station on the paper. */
@@ -68,7 +68,7 @@ export function areaOf(station: GroundStation, sheet: Sheet): Area {
   const width = Math.max(...xs) - Math.min(...xs);
   const height = Math.max(...ys) - Math.min(...ys);
   const middle = { x: (Math.max(...xs) + Math.min(...xs)) / 2, y: (Math.max(...ys) + Math.min(...ys)) / 2 };
-  return { ...middle, width: Math.max(SIGN * 1.5, width), height: Math.max(SIGN * 2, height) };
+  return { ...middle, width: Math.max(sheet.sign * 1.5, width), height: Math.max(sheet.sign * 2, height) };
 }
 
 /** Places along the walls, so that words do not stand on them. */

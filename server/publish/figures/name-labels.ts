@@ -43,7 +43,12 @@ function spotsOf(station: GroundStation, ground: RidingGround, { width, height }
     { x: left.x, y: below.y - height / 2 },
   ];
   const end = endSide(station.outline, ground);
-  if (end !== 0) return end === 1 ? [above, ...corners, below] : [below, ...corners, above];
+  if (end !== 0) {
+    const [outside, inside] = end === 1 ? [above, below] : [below, above];
+    // Beside each other the names of a wall make way along it, as far as each still stands by its sign.
+    const along = [0, -0.2, 0.2, -0.4, 0.4].map((share) => ({ x: outside.x + share * width, y: outside.y }));
+    return [...along, ...corners, inside];
+  }
   const side = wallSide(station, ground);
   if (side !== 0) return side === 1 ? [right, ...corners, left] : [left, ...corners, right];
   const inner = station.outline.is === "area" && sign.width > width + 2 && sign.height > height + 1 ? [at] : [];

@@ -42,14 +42,16 @@ export function numberLabels({ ground }: Ridden, beginnings: readonly Beginning[
       AROUND.map((turn): Spot => {
         const angle = ((side + turn) * Math.PI) / 180;
         const [dx, dy] = [Math.cos(angle), -Math.sin(angle)];
-        const reach =
-          gap + DOT + Math.min(width / 2 / Math.max(Math.abs(dx), 1e-9), height / 2 / Math.max(Math.abs(dy), 1e-9));
-        return { x: at.x + dx * reach, y: at.y + dy * reach };
+        const free = gap + DOT;
+        return { x: at.x + dx * free + beyond(dx) * (width / 2), y: at.y + dy * free + beyond(dy) * (height / 2) };
       }),
     );
     return { words, at, label: { width, height, spots } };
   });
 }
+
+/** How far the middle of a number lies beyond its nearest edge, from -1 to 1: half way round a corner it is a corner. */
+const beyond = (direction: number): number => Math.min(1, Math.max(-1, direction * Math.SQRT2));
 
 /** The dots where steps begin, and the lines that lead to numbers farther off. */
 export function beginningShapes(numbers: readonly NumberLabel[], spots: readonly Spot[]): Markup[] {

@@ -5,6 +5,7 @@ import { cornersOfStation, wallSide } from "../../../shared/drawing/plan-frame.t
 import type { RidingGround } from "../../../shared/ground/grounds.ts";
 import { type Box, boxAround, boxOfPiece, type Piece } from "../../../shared/ground/piece.ts";
 import type { Point } from "../../../shared/ground/plane.ts";
+import type { GroundStation } from "../../../shared/ground/stations.ts";
 import { type Name, nameOf } from "./station-names.ts";
 
 /** The largest plan when no width is asked for. */
@@ -19,6 +20,8 @@ export interface Sheet {
   height: number;
   /** Millimetres on the paper for a metre on the ground. */
   scale: number;
+  /** Half the height of a station's lozenge. */
+  sign: number;
   /** Heights of letters: names of stations, numbers of steps. */
   letters: { name: number; number: number };
   at: (point: Point) => Spot;
@@ -27,58 +30,63 @@ export interface Sheet {
   names: ReadonlyMap<string, Name>;
 }
 
+interface Wish {
+  width?: number;
+  tallest?: number;
+}
+
 /** `width` and `tallest` in millimetres; what is not asked for is as large as reads well. */
-export function sheetFor(
-  ground: RidingGround,
-  pieces: readonly Piece[],
-  { width, tallest }: { width?: number; tallest?: number },
-): Sheet {
+export function sheetFor(ground: RidingGround, pieces: readonly Piece[], wish: Wish): Sheet {
   const box = boxOf(ground, pieces);
+  // How large the letters are depends on how large the plan comes out, and that a little on the letters.
+  const first = layOut(ground, box, wish, LETTERS.least);
+  const letter = Math.sqrt(first.width * first.height) / LETTERS.toSheet;
+  return layOut(ground, box, wish, Math.min(LETTERS.most, Math.max(LETTERS.least, letter)));
+}
+
+/** Heights of type that can be read: near at hand, and on a page at arm's length; and how many fit a side of the sheet. */
+const LETTERS = { least: 2.2, most: 4.2, toSheet: 38 } as const;
+
+function layOut(ground: RidingGround, box: Box, { width, tallest }: Wish, letter: number): Sheet {
   const [across, along] = [box.right - box.left, box.head - box.foot];
   const wished = Math.min(width ?? WIDEST, WIDEST * 2);
-  const letter = Math.min(4.2, Math.max(2.7, wished / 34));
-  const letters = { name: letter, number: letter * 1.06 };
-  const most = wished * 0.2;
-  const names = new Map(ground.stations.map((station) => [station.id, nameOf(station.name, letters.name, most)]));
-  const beside = (side: -1 | 1): number =>
-    Math.max(
-      0,
-      ...ground.stations
-        .filter((station) => wallSide(station, ground) === side)
-        .map(({ id }) => (names.get(id)?.width ?? 0) + SIGN * 1.7),
+  const limit = tallest ?? (width === undefined ? TALLEST : Number.POSITIVE_INFINITY);
+  const sign = letter * 0.42;
+  const names = new Map(ground.stations.map(({ id, name }) => [id, nameOf(name, letter, wished * 0.2)]));
+  const widest = (there: (station: GroundStation) => boolean, of: (name: Name) => number): number =>
+    Math.max(sign, ...ground.stations.filter(there).map(({ id }) => of(names.get(id) as Name) + sign * 1.7));
+  // Names stand outside the wall their station lies in.
+  const beside = (side: -1 | 1) =>
+    EDGE +
+    widest(
+      (one) => wallSide(one, ground) === side,
+      (name) => name.width,
     );
-  const over = (end: -1 | 1): number =>
-    Math.max(
-      0,
-      ...ground.stations
-        .filter((one) => endSide(one.outline, ground) === end)
-        .map(({ id }) => (names.get(id)?.height ?? 0) + SIGN * 1.4),
+  const over = (end: -1 | 1) =>
+    EDGE +
+    widest(
+      (one) => endSide(one.outline, ground) === end,
+      (name) => name.height,
     );
-  // What stands beyond the wall already gives the names room.
-  const left = EDGE + Math.max(SIGN, beside(-1));
-  const right = EDGE + Math.max(SIGN, beside(1));
-  const top = EDGE + Math.max(SIGN, over(1));
-  const bottom = EDGE + Math.max(SIGN, over(-1)) + MEASURE_ROOM;
+  const [left, right, top, bottom] = [beside(-1), beside(1), over(1), over(-1) + MEASURE_ROOM];
   const byWidth = Math.max(10, wished - left - right) / across;
-  const byHeight =
-    Math.max(10, (tallest ?? (width === undefined ? TALLEST : Number.POSITIVE_INFINITY)) - top - bottom) / along;
+  const byHeight = Math.max(10, limit - top - bottom) / along;
   const scale = Math.min(byWidth, byHeight);
+  const [x0, y0] = [left - box.left * scale, top + box.head * scale];
   return {
     width: scale * across + left + right,
     height: scale * along + top + bottom,
     scale,
-    letters,
-    at: ({ x, y }) => ({ x: left + (x - box.left) * scale, y: top + (box.head - y) * scale }),
-    transform: `matrix(${scale.toFixed(5)} 0 0 ${(-scale).toFixed(5)} ${(left - box.left * scale).toFixed(4)} ${(top + box.head * scale).toFixed(4)})`,
+    sign,
+    letters: { name: letter, number: letter * 1.06 },
+    at: ({ x, y }) => ({ x: x0 + x * scale, y: y0 - y * scale }),
+    transform: `matrix(${scale.toFixed(5)} 0 0 ${(-scale).toFixed(5)} ${x0.toFixed(4)} ${y0.toFixed(4)})`,
     names,
   };
 }
 
-/** Half the height of a station's lozenge. */
-export const SIGN = 1.35;
-
 /** The end wall a station lies in: 1 at the head, -1 at the foot, 0 neither. */
-export function endSide(outline: RidingGround["stations"][number]["outline"], ground: RidingGround): -1 | 0 | 1 {
+export function endSide(outline: GroundStation["outline"], ground: RidingGround): -1 | 0 | 1 {
   if (outline.is !== "point" || Math.abs(outline.at.y) < ground.length / 2 - 0.6) return 0;
   return outline.at.y < 0 ? -1 : 1;
 }

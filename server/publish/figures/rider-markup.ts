@@ -39,7 +39,7 @@ export function riderMarkup(shapes: readonly RiderShape[], scale: number): Marku
     };
     if (one.is === "path") return shape("path", { d: one.d, ...look });
     if (one.is === "circle") return shape("circle", { cx: one.x, cy: one.y, r: one.r, ...look });
-    const type = { "text-anchor": "middle", "font-family": TEXT_FACE, "font-size": 2.6 / scale };
+    const type = { "text-anchor": "middle", "font-family": TEXT_FACE, "font-size": 4.4 / scale };
     return shape("text", { x: one.x, y: one.y, ...type, fill: ink.fill }, one.words);
   });
 }

@@ -8,7 +8,7 @@ export interface Name {
 }
 
 /** Widths of letters as shares of the height of the type. */
-const LETTER = 0.46;
+const LETTER = 0.41;
 const DIGIT = 0.52;
 const WIDE = 1;
 const SPACE = 0.25;

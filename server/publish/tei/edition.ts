@@ -34,7 +34,7 @@ export function teiEdition(allRows: Rows, work: string): string {
     .all("exercises")
     .filter(({ work: of }) => of === work)
     .sort(compareRanked)
-    .map(({ id }) => exerciseRows(allRows, id));
+    .map(({ id }) => exerciseRows(allRows, id, rows));
   const named = namedRows(rows, exercises);
   const edition: Edition = {
     rows,
