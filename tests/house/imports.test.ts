@@ -34,6 +34,7 @@ const MAY_USE: Record<Folder, string[] | null> = {
  *  say. The longest name that fits is the room. */
 const ROOMS: Record<string, string[]> = {
   "shared/decide/": ["shared/decide/"],
+  "shared/drawing/": ["shared/drawing/", "shared/ground/", "shared/hands/", "shared/ride/"],
   "shared/ride/": ["schema/", "shared/drill/", "shared/ground/", "shared/hands/", "shared/ride/", "shared/rank.ts"],
   "shared/ride/puzzle/": [
     "schema/",
