@@ -218,7 +218,7 @@ export function pastTheBoar({ part, exercise, words: { thrust, breath }, doubts,
   );
   exercise.step(
     "The spear behind him",
-    [],
+    breath.both("and rides on, letting the canter slacken of itself", "et pergit, cursum sua sponte remittens"),
     [
       does(
         "ride",

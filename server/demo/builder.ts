@@ -159,6 +159,8 @@ export class BookBuilder {
   /** Why a row is there: its own words state it, unless `because` says otherwise. */
   existence(because: Pick<SaidDraft<true>, "warrant" | "words" | "basis"> | null, around: Basis[]): Support {
     if (because === null) return { warrant: "stated", basis: around };
+    // What a picture states, it states alone: the words only tell where it belongs.
+    if (because.warrant === "stated") return { warrant: "stated", basis: because.basis };
     return { warrant: because.warrant, basis: [...around, ...because.basis] };
   }
 
