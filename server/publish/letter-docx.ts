@@ -1,8 +1,8 @@
 /** server/publish/letter-docx.ts - a letter as a DOCX document: the same words as the plain text.
  *  May import: docx, siblings. */
-import { Document, HeadingLevel, Paragraph, TextRun, UnderlineType } from "docx";
+import { Document, HeadingLevel, Packer, Paragraph, TextRun, UnderlineType } from "docx";
 import type { LetterPart } from "./letter.ts";
-import { stillDocx } from "./still-docx.ts";
+import { settledArchive } from "./write/docx/settled-archive.ts";
 import { xmlCharacters } from "./xml-characters.ts";
 
 /** The text's own words in a book face, the rest in a plain one; Word takes the next it has where these are missing. */
@@ -11,7 +11,7 @@ const PLAIN = "Source Sans 3";
 /** Twentieths of a point. */
 const INDENT = 360;
 
-export function letterDocx(parts: readonly LetterPart[]): Promise<Uint8Array> {
+export async function letterDocx(parts: readonly LetterPart[]): Promise<Uint8Array> {
   const title = parts.find((part) => part.is === "title");
   const document = new Document({
     creator: "Passagework",
@@ -20,7 +20,7 @@ export function letterDocx(parts: readonly LetterPart[]): Promise<Uint8Array> {
     styles: { default: { document: { run: { font: PLAIN, size: 22 }, paragraph: { spacing: { after: 100 } } } } },
     sections: [{ children: parts.map(paragraphOf) }],
   });
-  return stillDocx(document);
+  return settledArchive(await Packer.toBuffer(document), { issued: null, language: "en" });
 }
 
 function paragraphOf(part: LetterPart): Paragraph {
