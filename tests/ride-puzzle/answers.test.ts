@@ -208,6 +208,34 @@ describe("classes of readings", () => {
   });
 });
 
+describe("more combinations at one step than are tried", () => {
+  test("[P2] every crux that bears is touched all the same", { timeout: 60_000 }, () => {
+    const made = new Circles();
+    const step = made.step("busy", made.home);
+    const names = Array.from({ length: 11 }, (_, index) => `crux ${index}`);
+    for (const [index, name] of names.entries()) {
+      made.crux(name, made.home);
+      const id = idOf(`act ${index}`);
+      if (index === 0) made.action(step, "ride", { figure: supplied("circle" as const), size: held(name) }, { id });
+      else made.action(step, "sit", { how: held(name) }, { id });
+      for (const size of [8, 30]) {
+        const value = {
+          at: slotAt(id, index === 0 ? "size" : "how"),
+          value: index === 0 ? metres(size) : supplied(`${size}`),
+        };
+        made.reading(`${name} ${size}`, idOf(name), { values: [value] });
+      }
+    }
+    // Where it begins hangs on the first figure, and that may be the second step's.
+    made.sized("next", { narrow: 8, wide: 16 });
+    made.sized("far", { near: 8, away: 16 });
+    const weighed = made.close().weighed();
+    expect(weighed.puzzle.stages.map(({ touches }) => touches.length)).toEqual([12, 1, 1]);
+    const { holding, all } = asked(weighed);
+    expect([holding, all]).toEqual(["4096", "8192"]);
+  });
+});
+
 describe("several exercises", () => {
   const { rows, exercises } = demoRows();
   const ids = Object.values(exercises);

@@ -1,7 +1,6 @@
 /** shared/ride/puzzle/beginning.ts - the state in which a ride begins: what is carried, and where the horse stands.
  *  May import: schema types, shared/drill, shared/ground, shared/hands, shared/ride, siblings. Keeps rule P4
  *  (shared/ride/puzzle/RULES.md). Both look ahead: at what any later element names, and at the first figure. */
-import type { Way } from "../../../schema/guard.ts";
 import type { ReadingOf } from "../../decide/puzzle.ts";
 import { carriedObjects } from "../../drill/objects-used.ts";
 import { startState } from "../../hands/state.ts";
@@ -15,14 +14,19 @@ import type { PuzzleWorld } from "./puzzle-world.ts";
 import type { ReadingTable } from "./reading-table.ts";
 import type { Remembered } from "./remembered.ts";
 
+export interface Beginning {
+  begins: ByReadings<Remembered>;
+  /** Every crux it could ask for. */
+  reach: () => string[];
+}
+
 /** `tables`: by element, in the order of the exercise. An object that some element names under every reading is always
  *  there; for the others the elements that may name them are asked. */
 export function beginningOf(
   plans: ElementPlans,
   tables: ReadonlyMap<string, ReadingTable<ElementPlan>>,
-  { usual }: PuzzleWorld,
-  way: Way,
-): ByReadings<Remembered> {
+  { usual, way }: PuzzleWorld,
+): Beginning {
   const all = [...tables.values()];
   const named = new Set(all.flatMap(({ values }) => values.flatMap(({ objects }) => objects)));
   const isAlways = (object: string): boolean =>
@@ -33,27 +37,37 @@ export function beginningOf(
       alike === null || values.some(({ objects }) => objects.some((object) => sometimes.includes(object))),
   );
   const rows = [...plans.laid.all("objects")].sort(compareRanked);
-  return new ByReadings((readingOf) => {
+  const begins = new ByReadings((readingOf): Remembered => {
     const there = new Set([...named].filter(isAlways));
     for (const [element] of namers)
       for (const object of plans.plans.get(element)?.get(readingOf).objects ?? []) there.add(object);
-    const objects = carriedObjects(rows.filter(({ id }) => there.has(id)));
-    const state = startState(objects, way);
+    const state = startState(carriedObjects(rows.filter(({ id }) => there.has(id))), way);
     const { ground } = plans.ground(readingOf);
-    const first = firstFigure(plans, readingOf);
-    const { pose } = beginning({ ground, usual }, first, state);
-    return {
-      state,
-      pose,
-      last: null,
-      sizes: new Map(),
-      began: new Map(),
-      carried: NOTHING_CARRIED_IN,
-      goingOn: new Set(),
-      firstHands: new Map(),
-      demands: new Map(),
-    };
+    const { pose } = beginning({ ground, usual }, firstFigure(plans, readingOf), state);
+    return { ...NOTHING_YET, state, pose };
   });
+  const asked = (): string[] => {
+    const figures = [...tables].slice(0, untilSureFigure(all) + 1);
+    return [...new Set([...namers, ...figures].flatMap(([, { cruxes }]) => cruxes))];
+  };
+  return { begins, reach: asked };
+}
+
+const NOTHING_YET: Omit<Remembered, "state" | "pose"> = Object.freeze({
+  last: null,
+  sizes: new Map(),
+  began: new Map(),
+  carried: NOTHING_CARRIED_IN,
+  goingOn: new Set<string>(),
+  firstHands: new Map(),
+  demands: new Map(),
+});
+
+/** Index of the first element that rides a figure under every reading; the last where none does. */
+function untilSureFigure(tables: readonly ReadingTable<ElementPlan>[]): number {
+  const rides = ({ stages }: ElementPlan): boolean => stages.some(({ plan }) => plan.acts.some(isRide));
+  const first = tables.findIndex(({ values }) => values.length > 0 && values.every(rides));
+  return first === -1 ? tables.length : first;
 }
 
 /** The first stage with a figure, as a list of one; of none where nothing is ridden. No element after it is asked. */

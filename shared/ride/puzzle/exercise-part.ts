@@ -10,7 +10,8 @@ import type { ExerciseRows } from "../../drill/exercise-rows.ts";
 import { namesOf } from "../../drill/names.ts";
 import { settle } from "../../drill/settle.ts";
 import { beginningOf } from "./beginning.ts";
-import { ElementPlans } from "./element-plans.ts";
+import type { ByReadings } from "./by-readings.ts";
+import { type ElementPlan, ElementPlans } from "./element-plans.ts";
 import { partStages } from "./part-stages.ts";
 import { type PuzzleWorld, puzzleWorld } from "./puzzle-world.ts";
 import { type ReadingsOf, type ReadingTable, readingTable } from "./reading-table.ts";
@@ -18,6 +19,7 @@ import { keyOf } from "./remembered.ts";
 import type { RiddenBefore } from "./ride-on.ts";
 import type { Bearing } from "./weigh-cruxes.ts";
 import type { WeighedStage, WeighOptions } from "./weighed.ts";
+import { withinReach } from "./within-reach.ts";
 
 export interface ExercisePart {
   world: PuzzleWorld;
@@ -44,15 +46,16 @@ export function exercisePart(
   const way: Way = options.way ?? variant?.way ?? "mounted";
   const world = puzzleWorld(rows, laid, way);
   const plans = new ElementPlans({ rows, laid, way, variant, around: world });
-  const everything = [...laid.cruxes.keys()].filter((crux) => readingsOf(crux).length > 1);
+  const open = (cruxes: readonly string[]): string[] => cruxes.filter((crux) => readingsOf(crux).length > 1);
   const tables = new Map(
-    [...plans.plans].map(([id, by]) => {
+    laid.elements.map((element) => {
+      const by = plans.plans.get(element.id) as ByReadings<ElementPlan>;
       const table = readingTable(by, readingsOf, ({ key }) => key);
-      return [id, orEverything(table, everything)];
+      return [element.id, orAll(table, () => open(withinReach(rows, laid, element)))];
     }),
   );
-  const begins = beginningOf(plans, tables, world, way);
-  const beginning = orEverything(readingTable(begins, readingsOf, keyOf), everything);
+  const { begins, reach } = beginningOf(plans, tables, world);
+  const beginning = orAll(readingTable(begins, readingsOf, keyOf), () => open(reach()));
   let last: { before: RiddenBefore; counted: string; stages: readonly Stage[] } | null = null;
   return {
     world,
@@ -74,9 +77,11 @@ export function exercisePart(
   };
 }
 
-/** Past the limit any crux may make a difference. */
-function orEverything<T>(table: ReadingTable<T>, everything: readonly string[]): ReadingTable<T> {
-  return table.alike === null ? { ...table, cruxes: everything, asked: everything } : table;
+/** Past the limit any of these may make a difference. */
+function orAll<T>(table: ReadingTable<T>, all: () => string[]): ReadingTable<T> {
+  if (table.alike !== null) return table;
+  const cruxes = all();
+  return { ...table, cruxes, asked: cruxes };
 }
 
 /** Numbers as the drill prints them: what waits for a crux is there. */

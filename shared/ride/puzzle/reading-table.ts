@@ -3,8 +3,8 @@
 import type { ReadingOf } from "../../decide/puzzle.ts";
 import type { ByReadings } from "./by-readings.ts";
 
-/** Combinations tried of one element, at most. Past it every crux that was asked for is taken to make a difference. */
-export const MOST_COMBINATIONS = 4_096;
+/** Combinations tried of one element, at most. Past it every crux that could bear on it is taken to make a difference. */
+export const MOST_COMBINATIONS = 1_024;
 
 /** The readings to try of a crux, at least one for every crux that is asked for and has any. */
 export type ReadingsOf = (crux: string) => readonly string[];
