@@ -105,11 +105,13 @@ function Term({ term }: { term: RecordOf<"terms"> }) {
           </p>
         )}
         {cruxes.length > 0 && <CountHead />}
+        <p class="meta">
+          A sense says what the word means at a place, and no count changes with it. What is ridden there hangs on the
+          cruxes at its words.
+        </p>
         {laid.value && cruxes.length === 0 && (
           <p class="empty">
-            No crux stands at its words, so the ways to ride do not hang on them: a sense says what the word means here,
-            and what is ridden is entered in the steps. Where the word leaves open what is ridden, make its words a crux
-            in Read.
+            No crux stands at its words. Where the word leaves open what is ridden, make its words a crux in Read.
           </p>
         )}
         {cruxes.map((crux) => (
