@@ -95,9 +95,9 @@ function meet(together: Together, { layer, to, value, seen }: Link & { is: "leav
       const combination = seen[at] as number;
       beside[(column[combination] as number) * values + (own[combination] as number)] = 1;
     }
-    for (const [pair, met] of beside.entries()) {
+    for (let pair = 0; pair < beside.length; pair += 1) {
       const first = pair % values;
-      if (met === 1) together.add(together.bit(crux, first), together.bit(other, (pair - first) / values));
+      if (beside[pair] === 1) together.add(together.bit(crux, first), together.bit(other, (pair - first) / values));
     }
   }
 }

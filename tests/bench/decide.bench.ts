@@ -37,10 +37,15 @@ export default async function decideBench(report: Report): Promise<void> {
     { runs: 5, warmUp: 1, note: noteOf(silent) },
     () => counted(silent),
   );
-  for (const stages of [100, 200, 400]) {
-    const puzzle = longPuzzle({ ...FULL, stages, cruxes: (FULL.cruxes * stages) / 200, silentOneIn: 20 });
+  for (const stages of [100, 200, 400, 800]) {
+    const puzzle = longPuzzle({ ...FULL, stages });
     await report.bench(`decide: ${stages} stages`, { runs: 5, warmUp: 1, note: noteOf(puzzle) }, () => counted(puzzle));
   }
+  // More cruxes make longer numbers too.
+  const longer = longPuzzle({ ...FULL, stages: 400, cruxes: 120 });
+  await report.bench("decide: 400 stages, 120 cruxes", { runs: 5, warmUp: 1, note: noteOf(longer) }, () =>
+    counted(longer),
+  );
   for (const inPlay of [5, 6, 7, 8, 9]) {
     const puzzle = longPuzzle({ ...FULL, inPlay });
     await report.bench(`decide: ${inPlay} in play`, { runs: 5, warmUp: 1, note: noteOf(puzzle) }, () =>
