@@ -30,11 +30,11 @@ export function secondPartWords({ book, texts }: Setting) {
   const seats = book.passage(texts, null, [folio("A", "5v", 14, 20), folio("C", "1r", 13, 17), page(24)], {
     translation: `
       By the wall that is next the elm, ten paces beyond the elm, is the stone from which old men mount; over against it is
-      another, on which they sit down afterward. Five paces from the gate, upon the right hand as you enter, is a bench for
+      another, on which they sit down afterward. Eight paces from the gate, upon the right hand as you enter, is a bench for
       those whose turn it is not yet, and upon the left a second for those who have had theirs. The second is the longer.`,
     original: `
       Iuxta murum qui ulmo proximus est, decem passibus ultra ulmum, lapis est unde senes equum ascendunt; contra eum alter,
-      in quo postea sedent. Quinque passibus a porta, ad dextram intranti, scamnum est eis quorum vices nondum venerunt; ad
+      in quo postea sedent. Octo passibus a porta, ad dextram intranti, scamnum est eis quorum vices nondum venerunt; ad
       sinistram alterum eis qui suas habuerunt. Alterum longius est.`,
   });
   const onFoot = book.passage(texts, null, [folio("A", "6r", 1, 8), folio("C", "1v", 1, 7), page(24)], {

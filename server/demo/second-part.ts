@@ -129,11 +129,11 @@ function setUp({ book, court: { ground } }: Setting, { furnished, seats }: Secon
       name: "the bench",
       partner: longBench,
       note: "For those whose turn it is not yet.",
-      at: place(4_000, -20_000, "Five paces of 80 cm from the gate, along the foot of the court."),
+      at: place(6_400, -20_000, "Eight paces of 80 cm from the gate, along the foot of the court."),
     },
     seats.both(
-      "Five paces from the gate, upon the right hand as you enter, is a bench",
-      "Quinque passibus a porta, ad dextram intranti, scamnum est",
+      "Eight paces from the gate, upon the right hand as you enter, is a bench",
+      "Octo passibus a porta, ad dextram intranti, scamnum est",
     ),
   );
   book.station(
@@ -142,7 +142,7 @@ function setUp({ book, court: { ground } }: Setting, { furnished, seats }: Secon
       name: "the long bench",
       partner: bench,
       note: "For those who have had their turn.",
-      at: place(-4_000, -20_000, "As far to the left as the other is to the right."),
+      at: place(-6_400, -20_000, "As far to the left as the other is to the right."),
     },
     seats.both("upon the left a second for those who have had theirs", "ad sinistram alterum eis qui suas habuerunt"),
     longBench,
