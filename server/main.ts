@@ -1,6 +1,7 @@
 /** server/main.ts - runs the server: opens the store, puts the demo into a new one, listens, and closes in good order.
  *  May import: siblings, server/store, server/demo. `npm start` builds what is missing and then runs this. */
 import { buildApp } from "./app.ts";
+import { issueDemoSheets } from "./demo/issued-sheets.ts";
 import { loadDemo } from "./demo/load.ts";
 import { deskFor } from "./desk.ts";
 import { listen } from "./listen.ts";
@@ -19,7 +20,10 @@ if (!opened.ok) stop(opened.refusal.error.sentence, 1);
 const store = opened.value;
 const desk = deskFor(store);
 const demo = loadDemo(store, desk.now());
-if (demo !== null && !demo.ok) console.error(`The invented book could not be put in. ${demo.refusal.error.sentence}`);
+const issued = demo?.ok ? await issueDemoSheets(store, desk.now()) : null;
+for (const outcome of [demo, issued]) {
+  if (outcome?.ok === false) console.error(`The invented book could not be put in. ${outcome.refusal.error.sentence}`);
+}
 
 const { server, address } = await listen(
   buildApp(desk),

@@ -142,7 +142,29 @@ function Papers({ id }: { id: string }) {
                 Save drill.json
               </a>
               , every step with its parts, warrants, readings and citations, as{" "}
-              <a href="/schema/drill.schema.json">drill.schema.json</a> describes it.
+              <a href="/schema/drill.schema.json">drill.schema.json</a> describes it; its{" "}
+              <a href={`/api/exercises/${id}/plan.svg`} download={`${fileName(title)}-plan.svg`}>
+                plan as SVG
+              </a>{" "}
+              or{" "}
+              <a href={`/api/exercises/${id}/plan.png`} download={`${fileName(title)}-plan.png`}>
+                PNG
+              </a>
+              . Of the whole work:{" "}
+              <a
+                href={`/api/works/${listed.work.id}/edition.tei.xml`}
+                download={`${fileName(listed.work.title)}.tei.xml`}
+              >
+                TEI
+              </a>{" "}
+              and{" "}
+              <a
+                href={`/api/works/${listed.work.id}/annotations.jsonld`}
+                download={`${fileName(listed.work.title)}.annotations.jsonld`}
+              >
+                its marks as annotations
+              </a>
+              .
             </p>
           </nav>
         )}
