@@ -2,7 +2,7 @@
  *  May import: schema types, shared/rank. Every list is in an order of its own, never in the order rows came in. */
 import type { Crux, Reading } from "../../schema/crux.ts";
 import type { Action, Element, Standing } from "../../schema/exercise.ts";
-import type { Anchor, Mark, Markable } from "../../schema/mark.ts";
+import type { Anchor, Mark, Markable, TextAnchor } from "../../schema/mark.ts";
 import type { Kind, RecordOf, Rows } from "../../schema/record.ts";
 import type { Exercise, Layer, Passage, PassageText, Revision, Work } from "../../schema/work.ts";
 import { compareCodeUnits, compareRanked } from "../rank.ts";
@@ -28,6 +28,8 @@ export interface WorkRows {
   /** Marks on a thing that are its words (evidence for and against is left out). */
   marksOf: (of: Markable, target: string) => Mark[];
   anchorsOf: (mark: string) => Anchor[];
+  /** Anchors in the words of a passage, in any text of it, that are not lost. */
+  anchorsIn: (passage: string) => TextAnchor[];
   /** The text with this id where it is the one that is read now, else null. */
   currentText: (id: string) => CurrentText | null;
 }
@@ -110,6 +112,10 @@ export function workRows(rows: Rows, workId: string): WorkRows {
       return (of: Markable, target: string) => marks(`${of} ${target}`);
     })(),
     anchorsOf: grouped(ranked(all("anchors")), (row) => row.mark),
+    anchorsIn: grouped(
+      all("anchors").filter((row) => row.is === "text" && row.fate !== "lost") as TextAnchor[],
+      (row) => row.passage,
+    ),
     currentText: currentTexts(all("passageTexts"), table("revisions"), table("layers"), newest),
   };
 }

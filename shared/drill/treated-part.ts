@@ -46,10 +46,7 @@ function passagesNotedUntreated(rows: ExerciseRows): Set<string> {
 
 /** Passages that no mark touches, in any layer, and no untreated part names. */
 function passagesWithoutMarks(rows: ExerciseRows, untreated: ReadonlySet<string>): Passage[] {
-  const touched = new Set(
-    rows.all("anchors").flatMap((anchor) => (anchor.is === "text" && anchor.fate !== "lost" ? [anchor.passage] : [])),
-  );
-  return rows.passages.filter(({ id }) => !touched.has(id) && !untreated.has(id));
+  return rows.passages.filter(({ id }) => rows.anchorsIn(id).length === 0 && !untreated.has(id));
 }
 
 /** The passage as the work cites it. */

@@ -30,18 +30,16 @@ const JOINING: { readonly [language: string]: ReadonlySet<string> } = {
  *  passage. `untreated`: passages noted as not yet treated, whose words are told of there. */
 export function unmarkedWords(rows: ExerciseRows, untreated: ReadonlySet<string>): UnmarkedWords {
   const leading = leadingTexts(rows);
-  const ranges = new Map<string, { from: number; to: number }[]>();
-  for (const { text } of leading.values()) ranges.set(text.id, []);
-  for (const anchor of rows.all("anchors")) {
-    if (anchor.is === "text" && anchor.fate !== "lost") ranges.get(anchor.text)?.push(anchor);
-  }
   let words = 0;
   const found: { size: number; entry: Drill["treated"]["unmarked"][number] }[] = [];
   for (const passage of rows.passages) {
     const current = leading.get(passage.id);
     if (current === undefined) continue;
     const { text, layer } = current;
-    const counted = untouchedWords(text.text, ranges.get(text.id) ?? []);
+    const counted = untouchedWords(
+      text.text,
+      rows.anchorsIn(passage.id).filter((anchor) => anchor.text === text.id),
+    );
     words += counted.words;
     if (untreated.has(passage.id)) continue;
     const [first] = passage.references;

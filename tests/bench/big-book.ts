@@ -93,26 +93,23 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
             : held(`Crux ${step} of ${number}`),
         size: length(10 + (step % 3)),
       });
+      const parallel = {
+        is: "parallel",
+        source: sources[(number * step) % SOURCES] ?? "",
+        where: `p. ${step + 10}`,
+        text: "He does so there.",
+      } as const;
+      const why: Basis = step % 3 === 0 ? parallel : { is: "premise", text: "It was so before." };
       book.action(element, "raise", {
         object: said(lance, "stated", [words(step * 30 + 14)]),
-        level: said("high", "implied", [
-          {
-            is: "parallel",
-            source: sources[(number * step) % SOURCES] ?? "",
-            where: `p. ${step + 10}`,
-            text: "He does so there.",
-          },
-        ]),
+        level: said("high", "implied", [why]),
       });
       if (crux === null) continue;
       for (const [index, to] of (["left", "right", "inside"] as const).entries()) {
         book.reading(`Reading ${index} of crux ${step} of ${number}`, crux, {
           argument: `${index}: because the sentence before it says so, and because nothing else would bring him round to the gate again.`,
           holder: index === 0 ? "the editor" : "the translator",
-          evidence: [
-            words(step * 30 + 20),
-            { is: "parallel", source: sources[(index + step) % SOURCES] ?? "", where: `p. ${index + 3}`, text: "" },
-          ],
+          evidence: index === 0 ? [words(step * 30 + 20), { ...parallel, text: "" }] : [],
           values: [
             {
               at: { kind: "actions", id: ride, slot: "turn" },

@@ -10,7 +10,7 @@ import { groundBlocks, groundsOnPaper, kitBlocks } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { groundFigure, planBlocks, riddenPart } from "./part-figures.ts";
+import { groundFigure, planBlocks } from "./part-figures.ts";
 import { headLine, sourceLine } from "./part-head.ts";
 import { questionBlocks, trialBlocks } from "./questions-and-trials.ts";
 import { heading, paragraph, soft, strong, words } from "./spans.ts";
@@ -62,7 +62,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): PlainBlock[] {
     ...dayBlocks(part, 3),
     ...kitBlocks(context, part, 3),
     ...groundLine(context, part),
-    ...planBlocks(riddenPart(context, part), part, PLAN),
+    ...planBlocks(context, part, PLAN),
     ...throughoutBlocks(context, drill, 3),
     heading(3, [words("Steps")]),
     fullStepsTable(context, part),
@@ -83,7 +83,7 @@ function groundChapter(context: PaperContext): PlainBlock[] {
       of: [{ kind: "grounds", id: ground.id }],
     }),
     ...groundBlocks(context, part, ground),
-    groundFigure(riddenPart(context, part), ground, PLAN),
+    groundFigure(context, part, ground, PLAN),
   ]);
 }
 

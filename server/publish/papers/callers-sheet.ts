@@ -6,7 +6,7 @@ import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, openKey, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { groundFigure, riddenPart } from "./part-figures.ts";
+import { groundFigure } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { heading, paragraph, words } from "./spans.ts";
@@ -27,7 +27,7 @@ export function callersSheet(context: PaperContext): PaperBody {
       cautionBlock(),
       ...groundsOnPaper(context).flatMap(({ ground, part }) => [
         heading(2, [words("The stations")]),
-        groundFigure(riddenPart(context, part), ground, PLAN),
+        groundFigure(context, part, ground, PLAN),
         ...groundBlocks(context, part, ground),
       ]),
     ],

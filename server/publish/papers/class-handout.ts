@@ -9,7 +9,7 @@ import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { groundFigure, planBlocks, riddenPart } from "./part-figures.ts";
+import { groundFigure, planBlocks } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { type Pictures, pictureBlocks } from "./picture-blocks.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
@@ -43,7 +43,7 @@ export function classHandout(context: PaperContext, pictures: Pictures): PaperBo
         {
           is: "beside",
           left: groundBlocks(context, part, ground),
-          right: [groundFigure(riddenPart(context, part), ground, GROUND)],
+          right: [groundFigure(context, part, ground, GROUND)],
         },
       ]),
       ...pictureBlocks(context, pictures, 2),
@@ -62,7 +62,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): Pl
     paragraph("small", headLine(context, part)),
     ...dayBlocks(part, 3),
     ...throughoutOnce(context, part, 3),
-    ...planBlocks(riddenPart(context, part), part, PLAN),
+    ...planBlocks(context, part, PLAN),
     fewStepsTable(context, part),
     ...faultBlocks(context, part, 3),
     treatedBlock(part),

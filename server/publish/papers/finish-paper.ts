@@ -49,7 +49,8 @@ export function finishPaper(
     const text = richSpans(set.value.citations[index] ?? []);
     spans.set(span, alone ? text : [words(" "), ...text]);
   }
-  const put = (line: Line): Line => line.flatMap((span) => spans.get(span) ?? [span]);
+  const put = (line: Line): Line =>
+    line.some((span) => spans.has(span)) ? line.flatMap((span) => spans.get(span) ?? [span]) : line;
   return done({
     blocks: mapLines(withBibliography(called.blocks, set.value, unfinished), put),
     notes: called.notes.map((note) => ({ ...note, lines: note.lines.map(put) })),
@@ -75,8 +76,9 @@ function callNotes({ cited }: PaperContext, inNotes: boolean, { blocks, cruxNote
     }
     return { is: "note", note: note.id };
   };
-  const change = (line: Line): Line =>
-    line.flatMap((span): Span[] => {
+  const change = (line: Line): Line => {
+    if (!line.some((span) => span.is === "sign" || cited.has(span))) return line;
+    return line.flatMap((span): Span[] => {
       if (span.is === "sign") {
         const note = begun.has(span.crux) ? undefined : cruxNotes.get(span.crux);
         begun.add(span.crux);
@@ -90,6 +92,7 @@ function callNotes({ cited }: PaperContext, inNotes: boolean, { blocks, cruxNote
       calls.push({ span, ...source, note: 0, alone: false });
       return [span];
     });
+  };
   return { blocks: mapLines(blocks, change), notes, calls };
 }
 

@@ -4,7 +4,7 @@ import type { PlainBlock } from "../../../schema/paper.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { planBlocks, riddenPart } from "./part-figures.ts";
+import { planBlocks } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { heading, paragraph, words } from "./spans.ts";
@@ -36,7 +36,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
     ...throughoutBlocks(context, drill, 2),
-    ...planBlocks(riddenPart(context, part), part, PLAN),
+    ...planBlocks(context, part, PLAN),
     fewStepsTable(context, part),
     treatedBlock(part),
   ];

@@ -89,8 +89,8 @@ function textBlocks(
   leading: boolean,
 ): PlainBlock[] {
   const of = [{ kind: "passageTexts" as const, id: text.id }];
-  const marks: TextMark[] = book.all("anchors").flatMap((anchor) => {
-    if (anchor.is !== "text" || anchor.text !== text.id || anchor.fate === "lost") return [];
+  const marks: TextMark[] = book.anchorsIn(text.passage).flatMap((anchor) => {
+    if (anchor.text !== text.id) return [];
     const mark = book.find("marks", anchor.mark);
     if (mark?.as !== "words") return [];
     const place = { from: anchor.from, to: anchor.to };
