@@ -1,16 +1,18 @@
 /** server/publish/write/pdf/paper-data.ts - a paper as the data its pages are set from.
  *  May import: schema types, siblings, the room above. Every word in it has been made printable; the template takes it as
  *  JSON, so that no word can be taken for markup. */
-import type { Block, Line, Paper, Span } from "../../../../schema/paper.ts";
+import type { Block, Line, Paper, PlainBlock, Span } from "../../../../schema/paper.ts";
 import { figureRatio } from "../figure-size.ts";
 import { withLevelsInOrder } from "../heading-levels.ts";
 import { languageTag, runsRightToLeft } from "../language-tag.ts";
 import { linkTarget } from "../link-target.ts";
+import type { Look } from "../look-of.ts";
 import { bare, type PaperPlaces } from "../paper-places.ts";
 import { missingSentence, type Printable } from "../printable.ts";
-import { type RowGroup, rowGroups } from "../row-groups.ts";
 import { footWords, headWords } from "../running-words.ts";
 import { ENDNOTES_TITLE } from "../standing-words.ts";
+import { heightOfBlocks, lettersIn } from "./estimate.ts";
+import { callsNotes, TableData } from "./table-data.ts";
 
 type Data = Record<string, unknown>;
 interface LineData {
@@ -18,16 +20,13 @@ interface LineData {
   rtl: boolean;
 }
 
-/** Past this many characters a step may part at the foot of a page. */
-const TALL = 1400;
-
 /** A part of a reference longer than this many characters may be broken. */
 const LONGEST_PART = 18;
 
-/** All of it but the look, which may be tried in several sizes. */
-export function paperData(paper: Paper, places: PaperPlaces, printable: Printable): Data {
-  const data = new DataOf(paper, places, printable);
-  const blocks = withLevelsInOrder(paper.blocks).map((block) => data.block(block));
+/** All of it but the look, which may be tried in several sizes; `largest` is the one with the largest type of these. */
+export function paperData(paper: Paper, places: PaperPlaces, printable: Printable, largest: Look): Data {
+  const data = new DataOf(paper, places, printable, largest);
+  const blocks = data.blocks(withLevelsInOrder(paper.blocks));
   const notes = places.notes.map(({ id, number, lines }) => ({
     id,
     number: String(number),
@@ -54,6 +53,14 @@ export function paperData(paper: Paper, places: PaperPlaces, printable: Printabl
   };
 }
 
+/** A heading leads in what follows; so does a short line right below one. */
+function leadsIn(block: Block, before: Block | undefined): boolean {
+  if (block.is === "heading") return true;
+  return block.is === "paragraph" && before?.is === "heading" && SHORT.has(block.as) && lettersIn(block.words) < 400;
+}
+
+const SHORT: ReadonlySet<string> = new Set(["small", "lead", "key"]);
+
 function typstLanguage(tag: string | null): { lang: string; region?: string } | null {
   const read = languageTag(tag);
   if (read === null) return null;
@@ -64,16 +71,24 @@ class DataOf {
   readonly #paper: Paper;
   readonly #numbers: ReadonlyMap<string, number>;
   readonly #printable: Printable;
-  #groups = 0;
+  readonly #look: Look;
+  readonly #tables: TableData;
 
-  constructor(paper: Paper, places: PaperPlaces, printable: Printable) {
+  constructor(paper: Paper, places: PaperPlaces, printable: Printable, look: Look) {
     this.#paper = paper;
     this.#printable = printable;
+    this.#look = look;
+    this.#tables = new TableData(look);
     this.#numbers = new Map(places.notes.map(({ id, number }) => [id, number]));
   }
 
   words(text: string): string {
     return this.#printable.forFaces(text);
+  }
+
+  /** Blocks in their order; what leads another in stays with it. */
+  blocks(blocks: readonly Block[]): Data[] {
+    return blocks.map((block, index) => ({ ...this.block(block), sticky: leadsIn(block, blocks[index - 1]) }));
   }
 
   notice(sentence: string): Data {
@@ -140,11 +155,12 @@ class DataOf {
           head: this.line(head),
           lines: lines.map((line) => this.line(line)),
         }));
-        return { is: block.is, as: block.as, items };
+        return { is: block.is, as: block.as, whole: this.#isShort([block], 0.5, 2), items };
       }
       case "beside":
         return {
           is: block.is,
+          whole: this.#isShort(block.left, 0.58, 1) && this.#isShort(block.right, 0.36, 1),
           left: block.left.map((one) => this.block(one)),
           right: block.right.map((one) => this.block(one)),
         };
@@ -160,22 +176,17 @@ class DataOf {
       caption: this.line(block.caption),
       columns: block.columns.map(({ name }) => this.words(name)),
       shares: block.columns.map(({ share }) => share),
-      groups: rowGroups(block).map((group) => this.#group(group)),
+      // A note would stay behind where a row of a single table goes on to the next page.
+      loose: this.#paper.notesAt === "foot" && callsNotes(block),
+      groups: this.#tables.groups(block, (line) => this.line(line)),
     };
   }
 
-  #group({ number, rows, length }: RowGroup): Data {
-    this.#groups += 1;
-    return {
-      name: `rows:${this.#groups}`,
-      number: number.map((line) => this.line(line)),
-      tall: length > TALL,
-      rows: rows.map(({ anchor, minor, cells }) => ({
-        anchor,
-        minor,
-        cells: cells.map((lines) => lines.map((line) => this.line(line))),
-      })),
-    };
+  /** Whether blocks in `columns` columns, each of a share of the measure, take less than half a page. */
+  #isShort(blocks: readonly PlainBlock[], share: number, columns: number): boolean {
+    const { page, base } = this.#look;
+    const width = (page.width - page.left - page.right) * share;
+    return heightOfBlocks(blocks, width, base) / columns < (page.height - page.top - page.bottom) / 2;
   }
 
   #figure({ is, anchor, svg, width, caption, alternative }: Extract<Block, { is: "figure" }>): Data {

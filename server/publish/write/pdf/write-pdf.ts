@@ -10,19 +10,18 @@ import { paperData } from "./paper-data.ts";
 import { withTypesetter } from "./typesetter.ts";
 
 export async function writePdf(paper: Paper, places: PaperPlaces): Promise<Uint8Array> {
-  const data = paperData(paper, places, new Printable(pointsOfFamilies()));
   const { looks, pages } = looksOf(paper.kind, paper.size);
+  const [largest] = looks;
+  if (largest === undefined) throw new RangeError(`A ${paper.kind} has at least one look.`);
+  const data = paperData(paper, places, new Printable(pointsOfFamilies()), largest);
   const sizes = looks.map(({ base }) => base);
   return withTypesetter(async (typesetter) => {
-    const set = async (at: number): Promise<SetWith> => ({
-      ...(await typesetter.set({ ...data, look: looks[at] })),
-      at,
-    });
     let last = -1;
-    const found = await fitted(sizes, pages, (at) => {
+    const set = async (at: number): Promise<SetWith> => {
       last = at;
-      return set(at);
-    });
+      return { ...(await typesetter.set({ ...data, look: looks[at] })), at };
+    };
+    const found = await fitted(sizes, pages, set);
     // The trial that fits best need not be the last that was made.
     if (found.at !== last) await set(found.at);
     return typesetter.bytes();

@@ -1,0 +1,76 @@
+/** server/publish/write/pdf/table-data.ts - a table as the data its pages are set from: which rows stand together on a page,
+ *  and which are too tall for that.
+ *  May import: schema types, siblings, the room above. */
+import type { Block, Line } from "../../../../schema/paper.ts";
+import type { Look } from "../look-of.ts";
+import { type RowGroup, rowGroups } from "../row-groups.ts";
+import { heightOf, rowPieces } from "./estimate.ts";
+
+type TableBlock = Extract<Block, { is: "table" }>;
+
+export interface GroupData<LineData> {
+  /** A place of its own, so that it can be told on which page it begins. */
+  name: string;
+  number: LineData[];
+  tall: boolean;
+  rows: { anchor: string | null; minor: boolean; breakable: boolean; cells: LineData[][] }[];
+}
+
+/** Of the body of a page: a step taller than the first may part, into pieces no taller than the second where its lines
+ *  allow; a piece taller than the third may part within a line's paragraph. */
+const WHOLE = 0.5;
+const PIECE = 0.28;
+const TALLEST_PIECE = 0.6;
+
+export class TableData {
+  readonly #look: Look;
+  #groups = 0;
+
+  /** The look with the largest type that will be tried. */
+  constructor(look: Look) {
+    this.#look = look;
+  }
+
+  /** `line` makes the data of a line. */
+  groups<LineData>(block: TableBlock, line: (line: Line) => LineData): GroupData<LineData>[] {
+    const widths = this.#widths(block);
+    return rowGroups(block).map((group) => this.#group(group, widths, line));
+  }
+
+  #widths({ as, columns }: TableBlock): number[] {
+    const { page, numberWidth } = this.#look;
+    const shared = as === "steps" ? columns.slice(1) : columns;
+    const measure = page.width - page.left - page.right - (as === "steps" ? numberWidth : 0);
+    const total = shared.reduce((sum, { share }) => sum + share, 0);
+    // Less the space between columns.
+    return shared.map(({ share }) => (measure * share) / total - 3);
+  }
+
+  #group<LineData>(group: RowGroup, widths: readonly number[], line: (line: Line) => LineData): GroupData<LineData> {
+    const { page, table } = this.#look;
+    const body = page.height - page.top - page.bottom;
+    const widthAt = (cells: readonly unknown[], at: number): number =>
+      at + 1 < cells.length ? (widths[at] ?? 0) : widths.slice(at).reduce((sum, width) => sum + width, 0);
+    const heightAt = (cells: readonly (readonly Line[])[]): number =>
+      Math.max(0, ...cells.map((cell, at) => heightOf(cell, widthAt(cells, at), table)));
+    const tall = group.rows.reduce((sum, { cells }) => sum + heightAt(cells), 0) > WHOLE * body;
+    const rows = group.rows.flatMap(({ anchor, minor, cells }) => {
+      const each = cells.map((_, at) => widthAt(cells, at));
+      const pieces = tall ? rowPieces(cells, each, table, PIECE * body) : [cells];
+      return pieces.map((piece, index) => ({
+        anchor: index === 0 ? anchor : null,
+        minor,
+        breakable: heightAt(piece) > TALLEST_PIECE * body,
+        cells: piece.map((cell) => cell.map(line)),
+      }));
+    });
+    this.#groups += 1;
+    return { name: `rows:${this.#groups}`, number: group.number.map(line), tall, rows };
+  }
+}
+
+/** Whether notes are called in a table. */
+export function callsNotes({ caption, rows }: TableBlock): boolean {
+  const lines = [caption, ...rows.flatMap(({ cells }) => cells.flat())];
+  return lines.some((line) => line.some(({ is }) => is === "note"));
+}
