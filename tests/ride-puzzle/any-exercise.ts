@@ -121,7 +121,17 @@ function metres(of: number) {
   return { is: "exact", of };
 }
 
-const TIMINGS = [null, null, { is: "before" }, { is: "after" }, { is: "at", over: 1, of: 2 }, { is: "throughout" }];
+const TIMINGS = [
+  null,
+  null,
+  { is: "before" },
+  { is: "after" },
+  { is: "at", over: 1, of: 2 },
+  { is: "throughout" },
+  { is: "when", event: "he comes to the oak" },
+  { is: "until", event: "the circle is done" },
+];
+const ROLES = ["", "", "", "", "", "the first", "the second"];
 
 /** Drawn as a plan of small numbers, so that a failure prints something short; `exerciseFrom` makes its rows. */
 export const anyExercise: fc.Arbitrary<Drawn> = drawn;
@@ -208,7 +218,7 @@ export function exerciseFrom({ cruxes, steps, standing, bars, waived, exception 
     const name = `step ${index}`;
     const is = at(["step", "step", "step", "step", "again", "again", "untreated", "advice"] as const, step.is);
     const [from, to] = [at(names, step.range), names.at(-1)];
-    const fields = { guard: guard(step.guard) };
+    const fields = { guard: guard(step.guard), role: at(ROLES, step.is) };
     if (is === "again" && from !== undefined && to !== undefined) {
       const id = made.element(name, made.home, {
         is,

@@ -29,11 +29,11 @@ describe("every exercise as a puzzle", () => {
         seen.holding += holding;
         seen.surely += surely;
       }),
-      { numRuns: 250 },
+      { numRuns: 150 },
     );
     // That both happen often, so that neither is compared with nothing.
-    expect(seen.assignments).toBeGreaterThan(500);
-    expect(Math.min(seen.holding, seen.surely, seen.assignments - seen.holding)).toBeGreaterThan(50);
+    expect(seen.assignments).toBeGreaterThan(250);
+    expect(Math.min(seen.holding, seen.surely, seen.assignments - seen.holding)).toBeGreaterThan(30);
   });
 
   test("[P2] is counted by the fast count as by trying everything", { timeout: 240_000 }, () => {

@@ -16,10 +16,16 @@ export interface Whole {
   open: string[];
 }
 
-/** What the whole ride says under one way of reading. */
-export function wholeRide(rows: Rows, exercise: string, assignment: Assignment, options: WeighOptions = {}): Whole {
+/** What the whole ride of one role says under one way of reading. */
+export function wholeRide(
+  rows: Rows,
+  exercise: string,
+  role: string | null,
+  assignment: Assignment,
+  options: WeighOptions = {},
+): Whole {
   const { way, variant } = options;
-  const { ridden, context } = rideWithContext(rows, exercise, { choice: assignment, way, variant });
+  const { ridden, context } = rideWithContext(rows, exercise, { choice: assignment, way, variant, role });
   const set = ruleTable((rows.rules ?? []).map(({ value }) => value));
   const bars = new Set(set.filter(({ severity }) => severity === "bars").map(({ code }) => code));
   const waived = new Set((rows.waivers ?? []).map(({ value }) => `${value.rule} ${value.element}`));
@@ -44,6 +50,12 @@ export function wholeRide(rows: Rows, exercise: string, assignment: Assignment, 
   return { broken: distinct(broken), open: distinct(open.filter((one) => !broken.includes(one))) };
 }
 
+function rolesIn(rows: Rows, exercise: string): (string | null)[] {
+  const elements = (rows.elements ?? []).map(({ value }) => value).filter((one) => one.exercise === exercise);
+  const roles = [...new Set(elements.map(({ role }) => role).filter((role) => role !== ""))];
+  return roles.length === 0 ? [null] : roles;
+}
+
 export interface Compared {
   assignments: number;
   holding: number;
@@ -61,7 +73,9 @@ export function expectAsRidden(rows: Rows, exercises: readonly string[], options
   const all = [...assignments(weighed.puzzle)];
   const every = Math.ceil(all.length / MOST_RIDDEN);
   for (const assignment of all.filter((_, index) => index % every === 0)) {
-    const rides = exercises.map((exercise) => wholeRide(rows, exercise, assignment, options));
+    const rides = exercises.flatMap((exercise) =>
+      rolesIn(rows, exercise).map((role) => wholeRide(rows, exercise, role, assignment, options)),
+    );
     const broken = distinct(rides.flatMap((one) => one.broken));
     const open = distinct(rides.flatMap((one) => one.open));
     const [holds, surely] = [broken.length === 0, broken.length === 0 && open.length === 0];
@@ -90,9 +104,11 @@ function allHits({ start, stages }: Puzzle, assignment: Assignment): Whole {
     const [surely, perhaps] = ways;
     expect(ways.length).toBeLessThan(3);
     expect(perhaps?.state ?? surely?.state).toBe(surely?.state);
-    broken.push(...(surely?.hits ?? []).map(({ rule }) => `${rule} ${id}`));
+    // Where several roles ride an element, all but the first have a stage with the role in its name.
+    const [element = ""] = id.split(" ");
+    broken.push(...(surely?.hits ?? []).map(({ rule }) => `${rule} ${element}`));
     const more = (perhaps?.hits ?? []).slice(surely?.hits.length ?? 0);
-    open.push(...more.map(({ rule }) => `${rule.replace(/\?$/, "")} ${id}`));
+    open.push(...more.map(({ rule }) => `${rule.replace(/\?$/, "")} ${element}`));
     state = surely?.state ?? "";
   }
   return { broken: distinct(broken), open: distinct(open) };

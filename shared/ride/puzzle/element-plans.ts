@@ -17,6 +17,7 @@ import type { Names } from "../../drill/words.ts";
 import { compareRanked } from "../../rank.ts";
 import { type FoundGround, groundOf } from "../ground-of.ts";
 import { planStages } from "../plan.ts";
+import { ridesIn } from "../roles.ts";
 import type { CompiledPart, PartOf } from "../sources.ts";
 import { ByReadings } from "./by-readings.ts";
 import { type StagePlan, type Surroundings, stagePlanOf } from "./stage-plan.ts";
@@ -36,6 +37,8 @@ export interface PlanSources {
   rows: Rows;
   /** The exercise, as its rows are laid out. */
   laid: ExerciseRows;
+  /** Whose part is ridden; null: all of it. */
+  role: string | null;
   way: Way;
   variant: Variant | null;
   around: Surroundings;
@@ -122,7 +125,9 @@ export class ElementPlans {
   #plan(home: PlannedPart, element: Element, readingOf: ReadingOf): ElementPlan {
     const compiled = home.elements.get(element.id)?.get(readingOf) ?? null;
     if (compiled === null) return ABSENT;
+    const { role } = this.#sources;
     const objects = objectsUsed(home.laid, [compiled]).map(({ id }) => id);
+    if (!ridesIn(element.role, role)) return { key: JSON.stringify(objects), present: true, stages: [], objects };
     if (element.is === "advice") return { key: "advice", present: true, stages: [], objects };
     const { ground } = this.ground(readingOf);
     const needed = element.is === "again" ? this.#doneAgain(element) : new Map<string, ReadonlySet<string>>();
@@ -134,12 +139,13 @@ export class ElementPlans {
       const part = this.#part(exercise);
       const elements = part.laid.elements
         .filter(({ id }) => wanted.has(id))
-        .flatMap(({ id }) => part.elements.get(id)?.get(readingOf) ?? []);
-      const made = { elements, base: this.#base(part, readingOf) };
+        .flatMap(({ id }) => part.elements.get(id)?.get(readingOf) ?? [])
+        .filter(({ drill }) => ridesIn(drill.role, role));
+      const made = { elements, base: this.#base(part, readingOf), role };
       parts.set(exercise, made);
       return made;
     };
-    const own: CompiledPart = { elements: [compiled], base: this.#base(home, readingOf) };
+    const own: CompiledPart = { elements: [compiled], base: this.#base(home, readingOf), role };
     const stages = planStages(own, partOf, ground, false).map((plan) =>
       stagePlanOf(plan, ground, this.#sources.around),
     );

@@ -9,6 +9,7 @@ import { presentElement } from "../../drill/compile-element.ts";
 import type { ExerciseRows } from "../../drill/exercise-rows.ts";
 import { namesOf } from "../../drill/names.ts";
 import { settle } from "../../drill/settle.ts";
+import { ridesIn, rolesOf } from "../roles.ts";
 import { beginningOf } from "./beginning.ts";
 import type { ByReadings } from "./by-readings.ts";
 import { type ElementPlan, ElementPlans } from "./element-plans.ts";
@@ -33,10 +34,12 @@ export interface ExercisePart {
   stages: (before: RiddenBefore, counted: readonly string[]) => readonly Stage[];
 }
 
-/** `readingsOf` gives the readings to try of each crux. Throws RangeError when the variant is not among the rows. */
+/** `role`: whose part of the exercise it is; null: all of it. `readingsOf` gives the readings to try of each crux. Throws
+ *  RangeError when the variant is not among the rows. */
 export function exercisePart(
   rows: Rows,
   laid: ExerciseRows,
+  role: string | null,
   readingsOf: ReadingsOf,
   options: WeighOptions,
 ): ExercisePart {
@@ -45,7 +48,7 @@ export function exercisePart(
     throw new RangeError(`The variant ${options.variant} is not among the rows that were given.`);
   const way: Way = options.way ?? variant?.way ?? "mounted";
   const world = puzzleWorld(rows, laid, way);
-  const plans = new ElementPlans({ rows, laid, way, variant, around: world });
+  const plans = new ElementPlans({ rows, laid, role, way, variant, around: world });
   const open = (cruxes: readonly string[]): string[] => cruxes.filter((crux) => readingsOf(crux).length > 1);
   const tables = new Map(
     laid.elements.map((element) => {
@@ -56,17 +59,23 @@ export function exercisePart(
   );
   const { begins, reach } = beginningOf(plans, tables, world);
   const beginning = orAll(readingTable(begins, readingsOf, keyOf), () => open(reach()));
+  const numbers = numbersIn(laid, rows, way, options.variant ?? null);
+  const told = toldStages(laid, role, numbers);
   let last: { before: RiddenBefore; counted: string; stages: readonly Stage[] } | null = null;
   return {
     world,
     bearings: [...tables.values(), beginning],
-    ...presence(laid, rows, way, options.variant ?? null),
+    told,
+    present: laid.elements.flatMap(({ id, is }) => {
+      const number = numbers.get(id);
+      return number === undefined ? [] : [{ number, is }];
+    }),
     stages: (before, counted) => {
       const key = JSON.stringify(counted);
       if (last?.before !== before || last.counted !== key) {
         const completions = options.completions ?? true;
         const stages = partStages(
-          { laid, plans, tables, begins, beginning, world, readingsOf, completions },
+          { laid, told, plans, tables, begins, beginning, world, readingsOf, completions },
           before,
           new Set(counted),
         );
@@ -84,13 +93,13 @@ function orAll<T>(table: ReadingTable<T>, all: () => string[]): ReadingTable<T> 
   return { ...table, cruxes, asked: cruxes };
 }
 
-/** Numbers as the drill prints them: what waits for a crux is there. */
-function presence(
+/** Numbers as the drill prints them, null for what has none: what waits for a crux is there. */
+function numbersIn(
   laid: ExerciseRows,
   rows: Rows,
   way: Way,
   variant: string | null,
-): Pick<ExercisePart, "told" | "present"> {
+): ReadonlyMap<string, number | null> {
   const base = { rows: laid, names: namesOf(rows), settlement: settle(laid, [], way, variant), wordless: true };
   const left = new Set(
     laid.find("variants", variant ?? "")?.deltas.flatMap((delta) => (delta.is === "leave out" ? [delta.element] : [])),
@@ -103,24 +112,29 @@ function presence(
     if (counts) number += 1;
     numbers.set(element.id, counts ? number : null);
   }
-  return {
-    told: laid.elements.flatMap((element): WeighedStage[] =>
-      element.is === "advice"
-        ? []
-        : [
-            {
-              id: element.id,
-              exercise: laid.exercise.id,
-              element: element.id,
-              is: element.is,
-              number: numbers.get(element.id) ?? null,
-              title: "title" in element ? element.title : "",
-            },
-          ],
-    ),
-    present: laid.elements.flatMap(({ id, is }) => {
-      const at = numbers.get(id);
-      return at === undefined ? [] : [{ number: at, is }];
-    }),
-  };
+  return numbers;
+}
+
+/** One for each element but advice that the role rides. Of what several roles ride the first has the element's own id. */
+function toldStages(
+  laid: ExerciseRows,
+  role: string | null,
+  numbers: ReadonlyMap<string, number | null>,
+): WeighedStage[] {
+  const [first] = rolesOf(laid.elements);
+  return laid.elements.flatMap((element): WeighedStage[] => {
+    if (element.is === "advice" || !ridesIn(element.role, role)) return [];
+    const another = element.role === "" && role !== null && role !== first;
+    return [
+      {
+        id: another ? `${element.id} ${role}` : element.id,
+        exercise: laid.exercise.id,
+        element: element.id,
+        role,
+        is: element.is,
+        number: numbers.get(element.id) ?? null,
+        title: "title" in element ? element.title : "",
+      },
+    ];
+  });
 }

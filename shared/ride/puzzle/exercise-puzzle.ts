@@ -5,6 +5,7 @@ import type { Reading } from "../../../schema/crux.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { type ExerciseRows, exerciseRows } from "../../drill/exercise-rows.ts";
 import { compareRanked } from "../../rank.ts";
+import { rolesOf } from "../roles.ts";
 import { apparatusOf } from "./apparatus.ts";
 import { type ExercisePart, exercisePart } from "./exercise-part.ts";
 import { mendedRows } from "./mended-rows.ts";
@@ -25,13 +26,17 @@ export function exercisePuzzle(rows: Rows, exercises: readonly string[], options
   const [home] = laid;
   if (home === undefined) throw new RangeError("At least one exercise was expected.");
   const { way, variant, completions } = options;
-  const parts = laid.map((one) =>
-    memory.part(
-      JSON.stringify([one.exercise.id, way, variant, completions]),
-      partRows(mended.rows, one.exercise.id),
-      () => exercisePart(mended.rows, one, readingsOf, options),
-    ),
-  );
+  const partOf = (one: ExerciseRows, role: string | null): ExercisePart => {
+    const key = JSON.stringify([one.exercise.id, role, way, variant, completions]);
+    return memory.part(key, partRows(mended.rows, one.exercise.id), () =>
+      exercisePart(mended.rows, one, role, readingsOf, options),
+    );
+  };
+  const byExercise = laid.map((one) => {
+    const roles = rolesOf(one.elements);
+    return (roles.length === 0 ? [null] : roles).map((role) => partOf(one, role));
+  });
+  const parts = byExercise.flat();
   const weighed = weighCruxes(
     home,
     parts.flatMap(({ bearings }) => bearings),
@@ -51,7 +56,7 @@ export function exercisePuzzle(rows: Rows, exercises: readonly string[], options
     problems: [...mended.problems, ...equalReadings(home, weighed)],
     stages: parts.flatMap(({ told }) => told),
     cruxes: toldCruxes(home, parts, weighed),
-    treated: treatedWords(laid.map((one, index) => ({ laid: one, present: parts[index]?.present ?? [] }))),
+    treated: treatedWords(laid.map((one, index) => ({ laid: one, present: byExercise[index]?.[0]?.present ?? [] }))),
     rows,
     exercises,
     ridden: { ...(way === undefined ? {} : { way }), ...(variant === undefined ? {} : { variant }) },

@@ -13,11 +13,14 @@ import type { Remembered, StillRead } from "./remembered.ts";
 import { type Demand, roundsIn, type Watched } from "./remembered-rules.ts";
 import { type RiddenBefore, StageRides } from "./ride-on.ts";
 import { statedIn } from "./stated-values.ts";
+import type { WeighedStage } from "./weighed.ts";
 
 type Table = ReadingTable<ElementPlan>;
 
 export interface PartSources {
   laid: ExerciseRows;
+  /** The stages to be made, in the order of the exercise. */
+  told: readonly WeighedStage[];
   plans: ElementPlans;
   /** By element. */
   tables: ReadonlyMap<string, Table>;
@@ -28,11 +31,10 @@ export interface PartSources {
   completions: boolean;
 }
 
-/** One stage for each element but advice, in the order of the exercise. */
 export function partStages(part: PartSources, before: RiddenBefore, counted: ReadonlySet<string>): readonly Stage[] {
-  const { laid, plans, tables, begins, beginning, world, readingsOf, completions } = part;
+  const { laid, told, plans, tables, begins, beginning, world, readingsOf, completions } = part;
   const rides = new StageRides(world, before);
-  const ridden = laid.elements.filter(({ is }) => is !== "advice");
+  const ridden = told.flatMap(({ element }) => laid.elements.filter(({ id }) => id === element));
   const demands = demandsOf(laid, world.bars);
   const toTheEnd = demands.filter(({ to }) => to === null).map(({ id }) => id);
   const waived = waiversOf(laid);
@@ -58,7 +60,7 @@ export function partStages(part: PartSources, before: RiddenBefore, counted: Rea
     ];
     return elementStage(
       {
-        id,
+        id: told[index]?.id ?? id,
         touches: [...new Set(asked)].filter((crux) => counted.has(crux)),
         // What is done again is said where it was first said.
         stated: element.is === "step" ? statedOf(tableOf(element)) : [],

@@ -49,10 +49,11 @@ export function stagePlanOf(plan: PlannedStage, ground: RidingGround, { bars, ho
   const told = plan.acts.map((act) => actKey(act, ordinal));
   const head = [plan.is, plan.source, plan.beginsLike, plan.mirrored, plan.refusal !== null];
   const onGround = groundKey(ground, plan.acts);
-  const horse = plan.acts.flatMap((act, index) => (isRide(act) || isGait(act) ? [told[index]] : []));
+  // A way names the actions it was laid for, so here ids count.
+  const horse = plan.acts.flatMap((act, index) => (isRide(act) || isGait(act) ? [act.id, told[index]] : []));
   // How many acts of the hands there are tells how long a halt lasts, and so how far a horse that goes on gets.
   const order = plan.acts.map((act) => (isRide(act) ? "r" : isGait(act) ? "g" : act.drill.inherited ? "" : "h"));
-  const timings = plan.acts.map(({ known, timing }) => [known.verb, timing]);
+  const timings = plan.acts.map(({ id, known, timing }) => [id, known.verb, timing]);
   const threats = looksAtThreats({ bars }) ? threatsIn(plan) : [];
   const reinZones = holdsInCrux.map((id) => contextIn(plan).hold(id)?.slots.reinZone);
   return {
@@ -122,8 +123,10 @@ function groundKey(
   acts: readonly RiddenAct[],
 ): unknown[] {
   const named = new Set<string>();
-  for (const { known } of acts) for (const held of Object.values(known.slots)) collectWords(held, named);
-  const isNamed = ({ id, name }: GroundStation): boolean => named.has(id) || named.has(plain(name));
+  for (const { known, timing } of acts)
+    for (const held of [...Object.values(known.slots), timing]) collectWords(held, named);
+  const told = [...named].join("\n");
+  const isNamed = ({ id, name }: GroundStation): boolean => named.has(id) || told.includes(plain(name));
   const names = new Set(stations.filter(isNamed).map(({ name }) => name));
   const kept = stations.filter((station) => names.has(station.name) || mayBeGate(station));
   return [shape, width, length, trackOffset, kept];
@@ -140,7 +143,7 @@ function groundKey(
 const plain = (name: string): string => name.toLowerCase().replace(/^the /, "").trim();
 
 function collectWords(value: unknown, words: Set<string>): void {
-  if (typeof value === "string") words.add(value).add(plain(value));
+  if (typeof value === "string") words.add(value).add(value.toLowerCase());
   else if (typeof value === "object" && value !== null)
     for (const part of Object.values(value)) collectWords(part, words);
 }

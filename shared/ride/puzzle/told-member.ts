@@ -92,7 +92,7 @@ export class MemberTeller {
   /** What the rule says of the step in some ride under these picks; null where none that was looked at shows it. */
   #findingAt(rule: string, stage: WeighedStage, picks: readonly Pick[]): Finding | null {
     for (const choice of choicesFor(this.#weighed, stage, picks)) {
-      const found = this.#findings(stage.exercise, choice).find(
+      const found = this.#findings(stage, choice).find(
         (one) => one.rule === rule && one.element === stage.element && one.verdict === "broken" && one.waived === null,
       );
       if (found) return found;
@@ -100,12 +100,16 @@ export class MemberTeller {
     return null;
   }
 
-  #findings(exercise: string, choice: readonly Pick[]): readonly Finding[] {
-    const key = JSON.stringify([exercise, choice]);
+  #findings({ exercise, role }: WeighedStage, choice: readonly Pick[]): readonly Finding[] {
+    const key = JSON.stringify([exercise, role, choice]);
     const known = this.#found.get(key);
     if (known !== undefined) return known;
     if (this.#found.size >= MOST_RIDES) return [];
-    const { ridden, context } = rideWithContext(this.#weighed.rows, exercise, { ...this.#weighed.ridden, choice });
+    const { ridden, context } = rideWithContext(this.#weighed.rows, exercise, {
+      ...this.#weighed.ridden,
+      role,
+      choice,
+    });
     const found = findingsOf(ridden, context, { compareReadings: false });
     this.#found.set(key, found);
     return found;
@@ -155,20 +159,13 @@ function choicesFor({ puzzle }: WeighedExercise, { id }: WeighedStage, picks: re
   return [[...picks], ...more];
 }
 
-/** "step 5", “the greeting”; with the exercise where there are several. */
+/** "step 5", “the greeting”; with the role and the exercise where there are several. */
 export function stageWords({ exercises, rows }: WeighedExercise, stage: WeighedStage): string {
-  const { number, title, is, exercise } = stage;
-  const own =
-    number !== null
-      ? `step ${number}`
-      : title !== ""
-        ? `“${title}”`
-        : is === "untreated"
-          ? "the part not written out"
-          : "a step without a name";
-  if (exercises.length < 2) return own;
+  const { number, title, is, exercise, role } = stage;
+  const unnamed = is === "untreated" ? "the part not written out" : "a step without a name";
+  const own = number === null ? (title === "" ? unnamed : `“${title}”`) : `step ${number}`;
   const of = rows.exercises?.find(({ value }) => value.id === exercise)?.value.title ?? "";
-  return `${own} of “${of}”`;
+  return [own, ...(exercises.length < 2 ? [] : [`of “${of}”`]), ...(role === null ? [] : [`(${role})`])].join(" ");
 }
 
 function capital(words: string): string {

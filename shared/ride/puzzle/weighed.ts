@@ -70,6 +70,8 @@ export interface WeighedStage {
   id: string;
   exercise: string;
   element: string;
+  /** Whose part it is, where the exercise names roles; each role is ridden by itself. */
+  role: string | null;
   is: "step" | "again" | "untreated";
   /** As printed under the readings the drill takes; null for what has no number, or is not there under them. */
   number: number | null;
