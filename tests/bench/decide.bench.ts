@@ -7,7 +7,7 @@ import { programsOf, projectedModels } from "../decide/asp.ts";
 import { type LongPuzzle, longPuzzle } from "../decide/long-puzzle.ts";
 import { quantile, type Report } from "./harness.ts";
 
-const FULL: LongPuzzle = { cruxes: 60, readings: 3, stages: 200, inPlay: 8, states: 4, silentOneIn: 0 };
+const FULL: LongPuzzle = { cruxes: 60, readings: 3, stages: 200, inPlay: 8, states: 4, barring: 75, silentOneIn: 0 };
 
 function counted(puzzle: Puzzle) {
   const found = count(puzzle);
@@ -38,11 +38,11 @@ export default async function decideBench(report: Report): Promise<void> {
     () => counted(silent),
   );
   for (const stages of [100, 200, 400, 800]) {
-    const puzzle = longPuzzle({ ...FULL, stages });
+    const puzzle = longPuzzle({ ...FULL, stages, barring: 15_000 / stages });
     await report.bench(`decide: ${stages} stages`, { runs: 5, warmUp: 1, note: noteOf(puzzle) }, () => counted(puzzle));
   }
   // More cruxes make longer numbers too.
-  const longer = longPuzzle({ ...FULL, stages: 400, cruxes: 120 });
+  const longer = longPuzzle({ ...FULL, stages: 400, cruxes: 120, barring: 38 });
   await report.bench("decide: 400 stages, 120 cruxes", { runs: 5, warmUp: 1, note: noteOf(longer) }, () =>
     counted(longer),
   );
@@ -92,7 +92,7 @@ async function oracleBench(report: Report): Promise<void> {
     [10, 4],
     [10, 8],
   ] as const) {
-    const puzzle = longPuzzle({ cruxes, readings: 3, stages: 24, inPlay, states: 4, silentOneIn: 6 });
+    const puzzle = longPuzzle({ cruxes, readings: 3, stages: 24, inPlay, states: 4, barring: 75, silentOneIn: 6 });
     const own = counted(puzzle);
     const program = programsOf(puzzle).holding;
     if (countByBruteForce(puzzle).holding !== own.holding) throw new Error("Brute force counts otherwise.");

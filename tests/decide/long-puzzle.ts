@@ -9,12 +9,14 @@ export interface LongPuzzle {
   /** How many cruxes are in play at once, from 1. */
   inPlay: number;
   states: number;
+  /** Of a thousand rows, how many break a rule. */
+  barring: number;
   /** Of how many rows one leaves open which of two ways it goes; 0: none. */
   silentOneIn: number;
 }
 
 /** Each crux is touched at the beginning and at the end of its span and a few times between; spans overlap so that as many
- *  are in play as asked. Every row goes to one of the states; about one in thirteen breaks a rule. */
+ *  are in play as asked. Every row goes to one of the states. */
 export function longPuzzle(size: LongPuzzle): Puzzle {
   const names = Array.from({ length: size.readings }, (_, reading) => `r${reading}`);
   const slots = size.cruxes + size.inPlay - 1;
@@ -37,10 +39,14 @@ export function longPuzzle(size: LongPuzzle): Puzzle {
   );
 }
 
-function rowsOf({ states, silentOneIn }: LongPuzzle, number: number, touches: readonly string[]): Stage["run"] {
+function rowsOf(
+  { states, barring, silentOneIn }: LongPuzzle,
+  number: number,
+  touches: readonly string[],
+): Stage["run"] {
   return (state, readingOf) => {
     const draw = hash(`${number} ${state} ${touches.map(readingOf).join(" ")}`) >>> 7;
-    const way: Successor = goes(`q${draw % states}`, ...(draw % 40 < 3 ? [bars("barred")] : []));
+    const way: Successor = goes(`q${draw % states}`, ...(draw % 1000 < barring ? [bars("barred")] : []));
     const silent = silentOneIn > 0 && draw % silentOneIn === 0;
     return silent ? [way, goes(`q${(draw + 1) % states}`)] : [way];
   };
