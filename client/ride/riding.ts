@@ -11,7 +11,7 @@ import type { Ridden } from "../../shared/ride/ridden.ts";
 import type { Rein, RideOptions } from "../../shared/ride/ride-context.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { rideRoles } from "../../shared/ride/ride-roles.ts";
-import { rolesOf } from "../../shared/ride/roles.ts";
+import { ridingRoles, rolesOf } from "../../shared/ride/roles.ts";
 import { openExerciseId } from "../state/exercise.ts";
 import { one, rowsNow } from "../state/rows.ts";
 import { besideReading, choice, firstRole, type RiderWish, rein, riderWishes, thisHorse, way } from "./wish.ts";
@@ -37,30 +37,20 @@ export const decidedDrill = computed<Drill | null>(() =>
 /** The roles the exercise names, in its order. */
 export const roles = computed(() => rolesOf(drill.value?.elements ?? []));
 
-/** Roles that ride somewhere, in steps of their own or of everybody's: the one that sets out first before the others. To
- *  stand is not to ride. */
-const ridingRoles = computed(() => {
-  const moving = (drill.value?.elements ?? []).filter(({ actions }) =>
-    actions.some(
-      ({ verb, values }) =>
-        verb === "ride" && values.some(({ slot, value }) => slot === "figure" && value !== null && value !== "halt"),
-    ),
-  );
-  const others = moving.some(({ role }) => role === "") ? roles.value : [];
-  return [...new Set([...rolesOf(moving), ...others])];
-});
+/** Those of them that ride somewhere. */
+const riding = computed(() => ridingRoles(drill.value?.elements ?? []));
 
 /** The part of the first rider: the one that was chosen, else the first that rides; null for all of it. */
 export const ownRole = computed<string | null>(() => {
   const chosen = firstRole.value;
   if (chosen !== undefined && (chosen === null || roles.value.includes(chosen))) return chosen;
-  return ridingRoles.value[0] ?? null;
+  return riding.value[0] ?? null;
 });
 
 /** Riders besides the first: those that were wished for, else one for each other part that is ridden. */
 export const wishes = computed<readonly RiderWish[]>(() => {
   if (riderWishes.value !== null) return riderWishes.value;
-  const others = ownRole.value === null ? [] : ridingRoles.value.filter((role) => role !== ownRole.value);
+  const others = ownRole.value === null ? [] : riding.value.filter((role) => role !== ownRole.value);
   return others
     .slice(0, MOST_RIDERS - 1)
     .map((role, index) => ({ id: -1 - index, role, mirrored: false, by: "seconds later", amount: 0 }));

@@ -22,14 +22,16 @@ export interface ArrowWishes {
   places?: readonly Point[];
   /** Half-open; all of them when left out. */
   stages?: { from: number; to: number };
+  /** Those that are there already, of another ride. */
+  others?: readonly Arrow[];
 }
 
 /** Where an arrow is tried besides where it is wished, in shares of the distance between two. */
 const ASIDE = [0, 0.12, -0.12, 0.22, -0.22, 0.32, -0.32, 0.42, -0.42] as const;
 
 /** Arrows in the order they are ridden; none where there is one near already that points alike. */
-export function arrowsOf(ride: Ridden, { apart, clear, places = [], stages }: ArrowWishes): Arrow[] {
-  const arrows: Arrow[] = [];
+export function arrowsOf(ride: Ridden, { apart, clear, places = [], stages, others = [] }: ArrowWishes): Arrow[] {
+  const arrows: Arrow[] = [...others];
   const free = ({ pose }: Arrow) =>
     arrows.every((arrow) => distance(arrow.pose, pose) >= clear) && places.every((at) => distance(at, pose) >= clear);
   const { from: first, to: end } = stages ?? { from: 0, to: ride.stages.length };
@@ -47,7 +49,7 @@ export function arrowsOf(ride: Ridden, { apart, clear, places = [], stages }: Ar
       arrows.push(aside.find(free) ?? arrow);
     }
   }
-  return arrows;
+  return arrows.slice(others.length);
 }
 
 const alike = (one: Arrow, other: Arrow) => Math.cos(((one.toward - other.toward) * Math.PI) / 18_000) > 0;

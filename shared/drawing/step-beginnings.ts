@@ -4,11 +4,10 @@ import { poseOn } from "../ground/piece.ts";
 import { distance, type Pose } from "../ground/plane.ts";
 import type { Ridden, RiddenStage } from "../ride/ridden.ts";
 
-/** A place where steps begin, with their printed numbers in order; `stages` are the first of each. */
+/** A place where steps begin, with their printed numbers in order. */
 export interface Beginning {
   pose: Pose;
   numbers: number[];
-  stages: number[];
 }
 
 /** What is done again has its number where it first begins. Places nearer than `apart` metres are one. */
@@ -21,10 +20,19 @@ export function stepBeginnings(ride: Ridden, apart: number, range = { from: 0, t
     seen.add(number);
     const pose = beginningOf(ride, pieces);
     const near = places.find((place) => distance(place.pose, pose) < apart);
-    if (near) {
-      near.numbers.push(number);
-      near.stages.push(stage);
-    } else places.push({ pose, numbers: [number], stages: [stage] });
+    if (near) near.numbers.push(number);
+    else places.push({ pose, numbers: [number] });
+  }
+  return places;
+}
+
+/** The same for several rides: what begins in one place for two riders has its number there once. */
+export function beginningsTogether(rides: readonly (readonly Beginning[])[], apart: number): Beginning[] {
+  const places: Beginning[] = [];
+  for (const { pose, numbers } of rides.flat()) {
+    const near = places.find((place) => distance(place.pose, pose) < apart);
+    if (near) near.numbers = [...new Set([...near.numbers, ...numbers])].sort((a, b) => a - b);
+    else places.push({ pose, numbers: [...numbers] });
   }
   return places;
 }

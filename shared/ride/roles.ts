@@ -11,3 +11,16 @@ export function rolesOf(elements: readonly Pick<DrillElement, "role">[]): string
 export function ridesIn(elementRole: string, role: string | null): boolean {
   return role === null || elementRole === "" || elementRole === role;
 }
+
+/** Roles that ride somewhere, in steps of their own or of everybody's: the one that sets out first before the others. To
+ *  stand is not to ride. */
+export function ridingRoles(elements: readonly DrillElement[]): string[] {
+  const moving = elements.filter(({ actions }) =>
+    actions.some(
+      ({ verb, values }) =>
+        verb === "ride" && values.some(({ slot, value }) => slot === "figure" && value !== null && value !== "halt"),
+    ),
+  );
+  const others = moving.some(({ role }) => role === "") ? rolesOf(elements) : [];
+  return [...new Set([...rolesOf(moving), ...others])];
+}

@@ -129,7 +129,7 @@ describe("odd things", () => {
   test("an exercise without steps is the ground alone", () => {
     const made = new RideBuilder({ width: 20, length: 40 });
     const figure = planFigure(rideExercise(made.rows(), made.home, {}));
-    expect(figure.alternative).toMatch(/No step is drawn on it/);
+    expect(figure.alternative).toMatch(/no step is drawn on it/);
     expect(read(figure.svg).names).toContain("rect");
   });
 

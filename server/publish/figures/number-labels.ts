@@ -1,12 +1,11 @@
 /** server/publish/figures/number-labels.ts - numbers of steps in the rubric where each begins, moved apart where they
  *  would crowd; a thin line leads back from a number that stands far off.
- *  May import: shared/drawing, shared/ground, shared/ride types, siblings. Millimetres. */
+ *  May import: shared/drawing, shared/ground, siblings. Millimetres. */
 import type { Label, Spot } from "../../../shared/drawing/labels.ts";
 import type { Beginning } from "../../../shared/drawing/step-beginnings.ts";
 import { stepNumberWords } from "../../../shared/drawing/step-number-words.ts";
-import { distanceToWall } from "../../../shared/ground/grounds.ts";
-import { beside } from "../../../shared/ground/plane.ts";
-import type { Ridden } from "../../../shared/ride/ridden.ts";
+import { distanceToWall, type RidingGround } from "../../../shared/ground/grounds.ts";
+import { beside, type Pose } from "../../../shared/ground/plane.ts";
 import type { Markup } from "../markup.ts";
 import { PAPER, RUBRIC, SAID_FACE } from "./paper-ink.ts";
 import type { Sheet } from "./plan-sheet.ts";
@@ -18,7 +17,21 @@ export interface NumberLabel {
   words: string;
   /** Where the steps begin. */
   at: Spot;
+  ink: string;
 }
+
+/** What stands beside a place of the line: numbers in the rubric, the letter of a rider in ink. */
+export interface Beside {
+  pose: Pose;
+  words: string;
+  ink: string;
+}
+
+export const besideOf = ({ pose, numbers }: Beginning): Beside => ({
+  pose,
+  words: stepNumberWords(numbers),
+  ink: RUBRIC,
+});
 
 /** Free room between the place and the number; the nearest is wished most. */
 const GAPS = [0.9, 2, 3.6, 5.6, 8.4] as const;
@@ -28,10 +41,9 @@ const DOT = 0.5;
 /** A number farther off than this has a line that leads to it. */
 const LED = 2.5;
 
-export function numberLabels({ ground }: Ridden, beginnings: readonly Beginning[], sheet: Sheet): NumberLabel[] {
+export function numberLabels(ground: RidingGround, places: readonly Beside[], sheet: Sheet): NumberLabel[] {
   const height = sheet.letters.number * 0.78;
-  return beginnings.map(({ pose, numbers }) => {
-    const words = stepNumberWords(numbers);
+  return places.map(({ pose, words, ink }) => {
     const width = widthOfWords(words, sheet.letters.number) + 0.5;
     const at = sheet.at(pose);
     const aside = 15 / sheet.scale;
@@ -46,7 +58,7 @@ export function numberLabels({ ground }: Ridden, beginnings: readonly Beginning[
         return { x: at.x + dx * free + beyond(dx) * (width / 2), y: at.y + dy * free + beyond(dy) * (height / 2) };
       }),
     );
-    return { words, at, label: { width, height, spots } };
+    return { words, at, ink, label: { width, height, spots } };
   });
 }
 
@@ -55,16 +67,16 @@ const beyond = (direction: number): number => Math.min(1, Math.max(-1, direction
 
 /** The dots where steps begin, and the lines that lead to numbers farther off. */
 export function beginningShapes(numbers: readonly NumberLabel[], spots: readonly Spot[]): Markup[] {
-  return numbers.flatMap(({ at, label }, index) => {
-    const lead = leading(at, spots[index] as Spot, label);
-    const dot = shape("circle", { cx: at.x, cy: at.y, r: DOT, fill: RUBRIC });
+  return numbers.flatMap(({ at, label, ink }, index) => {
+    const lead = leading(at, spots[index] as Spot, label, ink);
+    const dot = shape("circle", { cx: at.x, cy: at.y, r: DOT, fill: ink });
     return lead === null ? [dot] : [lead, dot];
   });
 }
 
 export function numberShapes(numbers: readonly NumberLabel[], spots: readonly Spot[], sheet: Sheet): Markup[] {
   const size = sheet.letters.number;
-  return numbers.map(({ words }, index) => {
+  return numbers.map(({ words, ink }, index) => {
     const spot = spots[index] as Spot;
     return shape(
       "text",
@@ -75,7 +87,7 @@ export function numberShapes(numbers: readonly NumberLabel[], spots: readonly Sp
         "font-family": SAID_FACE,
         "font-weight": 600,
         "font-size": size,
-        fill: RUBRIC,
+        fill: ink,
         stroke: PAPER,
         "stroke-width": 0.8,
         "stroke-linejoin": "round",
@@ -86,7 +98,7 @@ export function numberShapes(numbers: readonly NumberLabel[], spots: readonly Sp
   });
 }
 
-function leading(at: Spot, spot: Spot, { width, height }: Label): Markup | null {
+function leading(at: Spot, spot: Spot, { width, height }: Label, ink: string): Markup | null {
   const [dx, dy] = [spot.x - at.x, spot.y - at.y];
   const whole = Math.hypot(dx, dy);
   const inside = Math.min(
@@ -97,5 +109,5 @@ function leading(at: Spot, spot: Spot, { width, height }: Label): Markup | null 
   if (free < LED) return null;
   const part = (free - 0.4) / whole;
   const d = `M${at.x.toFixed(2)} ${at.y.toFixed(2)} L${(at.x + dx * part).toFixed(2)} ${(at.y + dy * part).toFixed(2)}`;
-  return shape("path", { d, fill: "none", stroke: RUBRIC, "stroke-width": 0.16 });
+  return shape("path", { d, fill: "none", stroke: ink, "stroke-width": 0.16 });
 }

@@ -6,7 +6,7 @@ import { drawnOnce } from "../../../shared/drawing/drawn-once.ts";
 import { type Area, placeLabels, type Spot } from "../../../shared/drawing/labels.ts";
 import { drawnPieces, type Stroke, strokesOf } from "../../../shared/drawing/path-strokes.ts";
 import { riderShapes } from "../../../shared/drawing/rider-shapes.ts";
-import { stepBeginnings } from "../../../shared/drawing/step-beginnings.ts";
+import { type Beginning, beginningsTogether, stepBeginnings } from "../../../shared/drawing/step-beginnings.ts";
 import { stepNumberWords } from "../../../shared/drawing/step-number-words.ts";
 import { type Piece, poseOn } from "../../../shared/ground/piece.ts";
 import { placeInWords } from "../../../shared/ground/place-in-words.ts";
@@ -18,7 +18,7 @@ import { html, type Markup } from "../markup.ts";
 import { groundShapes, stationShapes, stationSigns, wallPoints } from "./ground-shapes.ts";
 import { measureShapes } from "./measure.ts";
 import { nameLabels, nameShapes } from "./name-labels.ts";
-import { beginningShapes, numberLabels, numberShapes } from "./number-labels.ts";
+import { type Beside, beginningShapes, besideOf, numberLabels, numberShapes } from "./number-labels.ts";
 import { DASHES, INK } from "./paper-ink.ts";
 import { type Sheet, sheetFor } from "./plan-sheet.ts";
 import { riderMarkup, threatMarkup } from "./rider-markup.ts";
@@ -54,6 +54,18 @@ const WIDTH = { stated: 0.5, implied: 0.5, supplied: 0.55, join: 0.55 } as const
 /** How near places on the line are looked at, so that words do not hide it. */
 const SAMPLED = 0.8;
 
+/** One rider's line on a plan. */
+export interface PlanRide {
+  ride: Ridden;
+  /** "A", and who that is; both empty where one rides alone. */
+  letter: string;
+  role: string;
+  /** Half-open. */
+  stages: { from: number; to: number };
+  /** When he begins, in seconds of the common clock. */
+  starts: number;
+}
+
 /** Throws RangeError for a range of stages that is not one. */
 export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): PaperFigure {
   const stages = { from: options.fromStage ?? 0, to: options.toStage ?? ridden.stages.length };
@@ -61,22 +73,29 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
     throw new RangeError(
       `A plan is drawn of stages 0 to ${ridden.stages.length}, not from ${stages.from} to ${stages.to}.`,
     );
-  const { ground } = ridden;
-  const drawn = drawnOnce(range(stages).flatMap((stage) => drawnPieces(ridden, stage)));
+  return planOfRides([{ ride: ridden, letter: "", role: "", stages, starts: 0 }], options);
+}
+
+/** Several riders on one ground; at least one. */
+export function planOfRides(
+  rides: readonly PlanRide[],
+  { millimetres, tallest, at }: Pick<PlanFigureOptions, "millimetres" | "tallest" | "at">,
+): PaperFigure {
+  const [first] = rides;
+  if (first === undefined) throw new RangeError("A plan is drawn of one ride at least.");
+  const { ground } = first.ride;
+  const drawn = drawnOnce(rides.flatMap(({ ride, stages }) => range(stages).flatMap((one) => drawnPieces(ride, one))));
   const pieces = drawn.map(({ piece }) => piece);
-  const sheet = sheetFor(ground, pieces, { width: options.millimetres, tallest: options.tallest });
-  const beginnings = stepBeginnings(ridden, ONE_PLACE / sheet.scale, stages);
-  const arrows = arrowsOf(ridden, {
-    apart: ARROWS_APART / sheet.scale,
-    clear: ARROWS_CLEAR / sheet.scale,
-    places: beginnings.map(({ pose }) => pose),
-    stages,
-  });
-  const rider = options.at === undefined ? null : riderAt(ridden, options.at, sheet);
+  const sheet = sheetFor(ground, pieces, { width: millimetres, tallest });
+  const apart = ONE_PLACE / sheet.scale;
+  const begun = rides.map(({ ride, stages }) => stepBeginnings(ride, apart, stages));
+  const beginnings = beginningsTogether(begun, apart);
+  const arrows = arrowsOfAll(rides, beginnings, sheet);
+  const riders = at === undefined ? [] : rides.flatMap((one) => riderAt(one.ride, at - one.starts, sheet) ?? []);
   const measure = measureShapes(sheet, sheet.at({ x: -ground.width / 2, y: 0 }).x);
 
   const names = nameLabels(ground, sheet);
-  const numbers = numberLabels(ridden, beginnings, sheet);
+  const numbers = numberLabels(ground, [...beginnings.map(besideOf), ...rides.flatMap(letterOf)], sheet);
   const spots = placeLabels(
     [...names, ...numbers].map(({ label }) => label),
     {
@@ -86,11 +105,11 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
         ...stationSigns(ground, sheet),
         ...measure.areas,
         ...arrows.map(({ pose }) => ({ ...sheet.at(pose), width: 2 * ARROW, height: 2 * ARROW })),
-        ...(rider ? rider.areas : []),
+        ...riders.flatMap(({ areas }) => areas),
       ],
     },
   );
-  const alternative = planWords(ridden, stages, beginnings);
+  const alternative = planWords(rides, begun);
   const svg = svgOf({
     width: sheet.width,
     height: sheet.height,
@@ -99,16 +118,32 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
       ...groundShapes(ground, sheet),
       lineShapes(strokesOf(drawn, meet), sheet),
       arrowShapes(arrows, sheet),
-      ...endShape(ridden, stages, sheet),
+      ...rides.flatMap(({ ride, stages }) => endShape(ride, stages, sheet)),
       ...stationShapes(ground, sheet),
       ...measure.shapes,
       ...nameShapes(names, spots.slice(0, names.length), sheet),
       ...beginningShapes(numbers, spots.slice(names.length)),
-      ...(rider ? [rider.markup] : []),
+      ...riders.map(({ markup }) => markup),
       ...numberShapes(numbers, spots.slice(names.length), sheet),
     ],
   });
   return { svg, alternative, width: Math.round(sheet.width * 10) / 10 };
+}
+
+function arrowsOfAll(rides: readonly PlanRide[], beginnings: readonly Beginning[], { scale }: Sheet): Arrow[] {
+  const places = beginnings.map(({ pose }) => pose);
+  const arrows: Arrow[] = [];
+  for (const { ride, stages } of rides) {
+    const wishes = { apart: ARROWS_APART / scale, clear: ARROWS_CLEAR / scale, places, stages, others: [...arrows] };
+    arrows.push(...arrowsOf(ride, wishes));
+  }
+  return arrows;
+}
+
+/** A rider's letter stands where he sets out. */
+function letterOf({ ride, letter, stages }: PlanRide): Beside[] {
+  const piece = ride.timed.path.pieces[ride.stages[stages.from]?.pieces.from ?? 0];
+  return letter === "" || piece === undefined ? [] : [{ pose: poseOn(piece, 0), words: letter, ink: INK }];
 }
 
 const range = ({ from, to }: { from: number; to: number }) => Array.from({ length: to - from }, (_, at) => from + at);
@@ -201,22 +236,22 @@ function riderAt(ridden: Ridden, seconds: number, sheet: Sheet): { markup: Marku
   return { markup, areas: [{ x, y, width: size, height: size }] };
 }
 
-/** "Plan of the walled court, 20 by 40 m. Step 1 begins at the gate; steps 2 and 3 near the well." */
-function planWords(
-  ridden: Ridden,
-  { from, to }: { from: number; to: number },
-  beginnings: ReturnType<typeof stepBeginnings>,
-): string {
-  const { ground } = ridden;
+/** "Plan of the walled court, 20 by 40 m, with the line of …: step 1 begins at the gate; steps 2 3 begin near the well." */
+function planWords(rides: readonly PlanRide[], begun: readonly (readonly Beginning[])[]): string {
+  const { ride } = rides[0] as PlanRide;
+  const { ground } = ride;
   const size = `${metres(ground.width)} by ${metres(ground.length)} m`;
-  const places = beginnings.map(({ pose, numbers }) => {
-    const [only] = numbers;
-    const which = numbers.length === 1 ? `step ${only} begins` : `steps ${stepNumberWords(numbers)} begin`;
-    return `${which} ${placeInWords(ground, pose)}`;
+  const told = rides.map(({ letter, role }, index) => {
+    const places = (begun[index] ?? []).map(({ pose, numbers }) => {
+      const which = numbers.length === 1 ? `step ${numbers[0]} begins` : `steps ${stepNumberWords(numbers)} begin`;
+      return `${which} ${placeInWords(ground, pose)}`;
+    });
+    const says = places.length === 0 ? "no step is drawn on it" : places.join("; ");
+    return letter === "" ? says : `${letter}, ${role}: ${says}`;
   });
-  const what = from === 0 && to === ridden.stages.length ? "" : ", a part";
-  const says = places.length === 0 ? "No step is drawn on it" : places.join("; ");
-  return `Plan of ${ridden.groundName}, ${size}, with the line of ${ridden.title}${what}: ${says}. Dotted lines are supplied, dashed ones implied.`;
+  const whole = rides.every(({ stages, ride: of }) => stages.from === 0 && stages.to === of.stages.length);
+  const line = `with the line of ${ride.title}${whole ? "" : ", a part"}`;
+  return `Plan of ${ride.groundName}, ${size}, ${line}: ${told.join(". ")}. Dotted lines are supplied, dashed ones implied.`;
 }
 
 const metres = (value: number) => String(Number(value.toFixed(2)));

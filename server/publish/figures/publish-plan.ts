@@ -1,11 +1,11 @@
 /** server/publish/figures/publish-plan.ts - the plan of an exercise as bytes, for the window and the command line.
- *  May import: schema types, shared/ride, server/publish, server/store, siblings. The same rows give the same bytes. */
-import type { Ridden } from "../../../shared/ride/ridden.ts";
-import { rideExercise } from "../../../shared/ride/ride-exercise.ts";
+ *  May import: shared/drill, server/publish, server/store, siblings. The same rows give the same bytes. */
+import { compileDrill } from "../../../shared/drill/compile.ts";
 import { done, type Outcome, refused } from "../../errors.ts";
 import type { Store } from "../../store/index.ts";
 import { rowsForDrill } from "../publish-drill.ts";
-import { type PaperFigure, planFigure } from "./plan-figure.ts";
+import { exerciseRides, ridesWithin } from "./exercise-rides.ts";
+import { type PaperFigure, type PlanRide, planOfRides } from "./plan-figure.ts";
 import type { PlanOptions } from "./plan-options.ts";
 import { pngOf } from "./png.ts";
 
@@ -25,28 +25,23 @@ function planOf(store: Store, exercise: string, options: PlanOptions): Outcome<P
   const rows = rowsForDrill(store, exercise, options);
   if (!rows.ok) return rows;
   const { choice, way, variant, steps, width, at } = options;
-  const ridden = rideExercise(rows.value, exercise, { choice, variant, ...(way && { way }) });
-  const stages = steps === null ? { from: 0, to: ridden.stages.length } : stagesOf(ridden, steps);
-  if (stages === null) return refuseSteps(ridden, steps ?? { first: 1, last: 1 });
-  const figure = planFigure(ridden, {
-    fromStage: stages.from,
-    toStage: stages.to,
-    ...(width !== null && { millimetres: width }),
-    ...(at !== null && { at }),
-  });
-  return done(figure);
+  const asked = { choice, variant, ...(way && { way }) };
+  const { elements } = compileDrill(rows.value, exercise, asked);
+  const all = exerciseRides(rows.value, exercise, asked, elements);
+  const rides = steps === null ? all : ridesWithin(all, ({ number }) => isWithin(steps, number));
+  if (rides.length === 0) return refuseSteps(all, steps ?? { first: 1, last: 1 });
+  return done(planOfRides(rides, { ...(width !== null && { millimetres: width }), ...(at !== null && { at }) }));
 }
 
-/** The stages from the first that shows a number of the range to the last; null where none does. */
-function stagesOf({ stages }: Ridden, { first, last }: { first: number; last: number }) {
-  const within = (number: number | null) => number !== null && first <= number && number <= last;
-  const from = stages.findIndex(({ number }) => within(number));
-  if (from < 0) return null;
-  return { from, to: stages.findLastIndex(({ number }) => within(number)) + 1 };
+type Steps = NonNullable<PlanOptions["steps"]>;
+
+function isWithin({ first, last }: Steps, number: number | null): boolean {
+  return number !== null && first <= number && number <= last;
 }
 
-function refuseSteps({ title, stages }: Ridden, { first, last }: { first: number; last: number }) {
-  const most = Math.max(0, ...stages.map(({ number }) => number ?? 0));
+function refuseSteps(rides: readonly PlanRide[], { first, last }: Steps) {
+  const most = Math.max(0, ...rides.flatMap(({ ride }) => ride.stages.map(({ number }) => number ?? 0)));
+  const title = rides[0]?.ride.title ?? "";
   const asked = first === last ? `a step ${first}` : `a step from ${first} to ${last}`;
   const has = most === 0 ? "no step is written out yet" : `its steps are 1 to ${most}`;
   return refused("selection_not_found", `“${title}” has not ${asked}: ${has}. Ask for steps that it has.`);
