@@ -12,6 +12,7 @@ const benches: [name: string, load: () => Promise<Bench>][] = [
   ["find", () => import("./find.bench.ts")],
   ["ground", () => import("./ground.bench.ts")],
   ["import", () => import("./import.bench.ts")],
+  ["papers", () => import("./papers.bench.ts")],
   ["passage", () => import("./passage.bench.ts")],
   ["play", () => import("./play.bench.ts")],
   ["typing", () => import("./typing.bench.ts")],

@@ -170,6 +170,12 @@ describe("what an appendix says", () => {
     expect(wordsOf(inText)).toContain("Marr, Ada (1998) The Balance of the Lance, Holm Press.");
   });
 
+  test("what the plans supply is said once", () => {
+    const track = "The court: how far inside the wall the track lies is not said; 1.8 m is supplied.";
+    expect(words.split(track)).toHaveLength(2);
+    expect(words).toContain("What the plan supplies");
+  });
+
   test("notes stand where they are asked for", () => {
     expect(appendixOf(small, [circle], { notesAt: "end" }).notesAt).toBe("end");
   });

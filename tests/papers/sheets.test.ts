@@ -67,6 +67,9 @@ describe("a ride sheet", () => {
   test("has the plan of what is on it", () => {
     const [figure] = blocksThat(paper, "figure");
     expect(figure?.alternative).toContain("Plan of the court");
+    expect(plain(figure?.caption ?? [])).toBe(
+      "The court, with the line of the whole. Drawn with “the other hand” †b, which is not settled.",
+    );
     const none = askFor("ride sheet", [small.exercises.empty]);
     expect(blocksThat(printed(paperOf(small.rows, none, NO_FILES)), "figure")).toEqual([]);
   });

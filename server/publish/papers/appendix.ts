@@ -10,7 +10,7 @@ import { groundBlocks, groundsOnPaper, kitBlocks } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { groundFigure, planBlocks } from "./part-figures.ts";
+import { groundFigure, planBlocks, suppliedBlocks } from "./part-figures.ts";
 import { headLine, sourceLine } from "./part-head.ts";
 import { questionBlocks, trialBlocks } from "./questions-and-trials.ts";
 import { heading, paragraph, soft, strong, words } from "./spans.ts";
@@ -69,6 +69,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): PlainBlock[] {
     ...untouchedCruxes(context, part),
     ...questionBlocks(context, part, 3),
     ...trialBlocks(context, part, 3),
+    ...suppliedBlocks(context, part, 3),
     ...neverMentionedBlocks(context, drill, 3),
     ...remarkBlocks(context, part, 3),
     ...unsaidBlocks(part, 3),

@@ -5,6 +5,7 @@ import type { Rows } from "../../../schema/record.ts";
 import { type WorkRows, workRows } from "../../../shared/drill/exercise-rows.ts";
 import { namesOf } from "../../../shared/drill/names.ts";
 import type { Names } from "../../../shared/drill/words.ts";
+import type { PlanRide } from "../figures/plan-figure.ts";
 import { type BookPlaces, bookPlaces } from "./book-places.ts";
 import { type BuiltPart, buildPart } from "./paper-part.ts";
 import { type PaperSigns, signPaper } from "./paper-signs.ts";
@@ -28,6 +29,8 @@ export interface PaperContext {
    *  what comes before. `finishPaper` puts the words in its place. */
   cite: (source: string, where: string) => Span;
   cited: ReadonlyMap<Span, CitedSource>;
+  /** Parts that were ridden already: the plan of an exercise and that of its ground are drawn from one ride. */
+  rides: Map<BuiltPart, PlanRide[]>;
 }
 
 /** Throws RangeError where something that is asked for is not among the rows: `problemWithAsk` is asked first. */
@@ -51,5 +54,6 @@ export function paperContext(rows: Rows, ask: PaperAsk): PaperContext {
       return span;
     },
     cited,
+    rides: new Map(),
   };
 }

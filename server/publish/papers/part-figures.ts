@@ -1,21 +1,62 @@
 /** server/publish/papers/part-figures.ts - the plan of an exercise, or of the part of it that is on the paper, and its ground.
- *  May import: schema types, server/publish, siblings. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+ *  May import: schema types, shared/ride, server/publish, siblings. */
+import type { PlainBlock, Span } from "../../../schema/paper.ts";
 import type { Ground } from "../../../schema/riding.ts";
+import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import { exerciseRides, ridesWithin } from "../figures/exercise-rides.ts";
 import { type PlanRide, planFigure, planOfRides } from "../figures/plan-figure.ts";
 import { capital } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { listed } from "./part-head.ts";
-import { soft, words } from "./spans.ts";
+import { heading, soft, words } from "./spans.ts";
 
 /** The exercise of a part as it is ridden, under the readings of the paper: one ride, or one of each role that rides. */
-function ridesOf({ rows, ask }: PaperContext, { part, rows: own, whole }: BuiltPart): PlanRide[] {
+function ridesOf(context: PaperContext, built: BuiltPart): PlanRide[] {
+  const known = context.rides.get(built);
+  if (known !== undefined) return known;
+  const rides = ridden(context, built);
+  context.rides.set(built, rides);
+  return rides;
+}
+
+function ridden({ rows, ask }: PaperContext, { part, rows: own, whole }: BuiltPart): PlanRide[] {
   const choice = ask.choice.filter(({ crux }) => own.cruxes.has(crux));
-  const { variant } = part;
-  const options = { choice, variant, ...(variant === null ? { way: ask.way } : {}) };
+  // The way of the drill is that of the version, or the one that was asked for.
+  const options = { choice, variant: part.variant, way: whole.way };
   return exerciseRides(rows, part.exercise, options, whole.elements, own);
+}
+
+/** " Drawn with “the other hand” †b", since of what is not settled only one reading can be drawn. */
+function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPart): Span[] {
+  const choice = ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
+  const { supplied } = chooseReadings(rows, choice, drill.way, part.variant);
+  const open = [...drill.elements.flatMap((element) => element.cruxes), ...drill.cruxes].filter(
+    ({ taken }) => taken === null,
+  );
+  const told = [...new Set(open.map(({ crux }) => crux))].flatMap((crux) => {
+    const reading = supplied.get(crux);
+    const [sign] = signs.span(crux);
+    // The sign as words: a caption calls no note.
+    return reading === undefined || sign?.is !== "sign" ? [] : [`“${signs.readingTitle(reading)}” ${sign.sign}`];
+  });
+  return told.length === 0
+    ? []
+    : [soft(` Drawn with ${listed(told)}, which ${told.length === 1 ? "is" : "are"} not settled.`)];
+}
+
+/** What the plan takes for granted that the text does not say, a sentence each, without what stood with an earlier exercise
+ *  of the paper already. Nothing where nothing was supplied. */
+export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
+  const suppliedIn = (part: BuiltPart): string[] => ridesOf(context, part).flatMap(({ ride }) => ride.supplied);
+  const before = context.parts.slice(0, context.parts.indexOf(built));
+  const told = new Set(before.flatMap(suppliedIn));
+  // What is not settled is told under the plan itself.
+  const sentences = new Set(suppliedIn(built).filter((sentence) => !sentence.startsWith("†") && !told.has(sentence)));
+  const items = [...sentences].map((sentence) => ({ words: [words(capital(sentence))], of: [] }));
+  return items.length === 0
+    ? []
+    : [heading(level, [words("What the plan supplies")]), { is: "list", ordered: false, items }];
 }
 
 /** The lines that are ridden, of the elements on the paper alone. Nothing where none of them is ridden. `tallest` in
@@ -37,7 +78,11 @@ export function planBlocks(context: PaperContext, built: BuiltPart, tallest: num
       anchor: null,
       svg,
       width,
-      caption: [words(`${capital(groundName)}, with the line of ${cut ?? "the whole"}.${who}`), ...supplied],
+      caption: [
+        words(`${capital(groundName)}, with the line of ${cut ?? "the whole"}.${who}`),
+        ...supplied,
+        ...drawnWith(context, built),
+      ],
       alternative,
       of: [{ kind: "exercises", id: drill.exercise.id }],
     },
@@ -51,9 +96,9 @@ export function groundFigure(
   { id, name }: Ground,
   tallest: number,
 ): PlainBlock {
-  const { ride: ridden } = ridesOf(context, built)[0] as PlanRide;
-  const { svg, width } = planFigure(ridden, { fromStage: 0, toStage: 0, tallest });
-  const { ground } = ridden;
+  const { ride } = ridesOf(context, built)[0] as PlanRide;
+  const { svg, width } = planFigure(ride, { fromStage: 0, toStage: 0, tallest });
+  const { ground } = ride;
   const stations = ground.stations.map((station) => station.name);
   const size = `${metres(ground.width)} by ${metres(ground.length)} m`;
   const alternative = `Plan of ${name}, ${size}${stations.length === 0 ? "" : `, with ${listed(stations)}`}.`;
