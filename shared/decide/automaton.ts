@@ -2,7 +2,7 @@
  *  May import: siblings in shared/decide. A *node* stands between two stages: a set of states that completions without a
  *  barring hit may have reached, and whether every completion so far was without. What the stage then makes of a node
  *  under readings is one node or none, so every assignment has one way through. Only what is reached is run. */
-import { addRow, bitsOf, type CellSet, emptyRow, hasBit, setBit } from "./cells.ts";
+import { addCommon, bitsOf, type CellSet, emptyRow, hasBit, meets, setBit } from "./cells.ts";
 import type { IndexedPuzzle } from "./indexed.ts";
 import type { Layer, StageLayer } from "./layers.ts";
 import type { Outcome, Runs } from "./runs.ts";
@@ -92,29 +92,39 @@ class Grown {
   ) {}
 
   from(nodes: readonly Node[], set: CellSet): CellSet {
-    const { group, groups } = this.layer;
+    const { groups, masks } = this.layer;
     this.next = new Int32Array(nodes.length * groups.length).fill(UNREACHED);
     for (const [index, node] of nodes.entries()) {
       const own = set[index] as Uint32Array;
       const row = index * groups.length;
-      const cells = bitsOf(own);
-      for (let at = 0; at < cells.length; at += 1) {
-        const combination = cells[at] as number;
-        const choice = group[combination] as number;
-        let goal = this.next[row + choice] as number;
-        if (goal === UNREACHED) {
-          goal = this.goalOf(node, groups[choice] as Uint16Array);
-          this.next[row + choice] = goal;
-        }
-        if (goal < 0) continue;
-        if (groups.length > 1) setBit(this.reached[goal] as Uint32Array, combination);
-        else {
-          addRow(this.reached[goal] as Uint32Array, own);
-          break;
-        }
-      }
+      if (masks) this.byGroup(node, row, own, masks);
+      else this.oneByOne(node, row, own);
     }
     return this.reached;
+  }
+
+  private byGroup(node: Node, row: number, own: Uint32Array, masks: readonly Uint32Array[]): void {
+    for (const [choice, mask] of masks.entries()) {
+      if (!meets(own, mask)) continue;
+      const goal = this.goalOf(node, this.layer.groups[choice] as Uint16Array);
+      this.next[row + choice] = goal;
+      if (goal >= 0) addCommon(this.reached[goal] as Uint32Array, own, mask);
+    }
+  }
+
+  private oneByOne(node: Node, row: number, own: Uint32Array): void {
+    const { group, groups } = this.layer;
+    const combinations = bitsOf(own);
+    for (let at = 0; at < combinations.length; at += 1) {
+      const combination = combinations[at] as number;
+      const choice = group[combination] as number;
+      let goal = this.next[row + choice] as number;
+      if (goal === UNREACHED) {
+        goal = this.goalOf(node, groups[choice] as Uint16Array);
+        this.next[row + choice] = goal;
+      }
+      if (goal >= 0) setBit(this.reached[goal] as Uint32Array, combination);
+    }
   }
 
   private goalOf(node: Node, values: Uint16Array): number {

@@ -21,6 +21,19 @@ export function addRow(row: Uint32Array, other: Uint32Array): void {
   for (let word = 0; word < row.length; word += 1) row[word] = (row[word] as number) | (other[word] as number);
 }
 
+/** Adds what is in both others. */
+export function addCommon(row: Uint32Array, one: Uint32Array, other: Uint32Array): void {
+  for (let word = 0; word < row.length; word += 1) {
+    row[word] = (row[word] as number) | ((one[word] as number) & (other[word] as number));
+  }
+}
+
+export function meets(one: Uint32Array, other: Uint32Array): boolean {
+  for (let word = 0; word < one.length; word += 1)
+    if (((one[word] as number) & (other[word] as number)) !== 0) return true;
+  return false;
+}
+
 /** The bits of a row, rising. */
 export function bitsOf(row: Uint32Array): Int32Array {
   return cellsOf([row]).combinations;

@@ -2,7 +2,7 @@
  *  May import: siblings in shared/decide. The *frontier* i is all cells before event i, from 0; the last comes after all
  *  events. A cell is *live* when some assignment that holds comes through it: only those are counted in. */
 import type { Automaton, Table } from "./automaton.ts";
-import { bitsOf, type CellSet, emptyRow, hasBit, setBit } from "./cells.ts";
+import { addCommon, bitsOf, type CellSet, emptyRow, hasBit, setBit } from "./cells.ts";
 import type { IndexedPuzzle } from "./indexed.ts";
 import type { Layer, StageLayer } from "./layers.ts";
 
@@ -32,16 +32,24 @@ export function liveCells(layers: readonly Layer[], { tables, reached }: Automat
 }
 
 function liveBeforeStage(
-  { before, group }: StageLayer,
+  { before, group, masks }: StageLayer,
   { groups, next }: Table,
   reached: CellSet,
   after: CellSet,
 ): CellSet {
   return reached.map((row, node) => {
     const live = emptyRow(before);
-    const cells = bitsOf(row);
-    for (let at = 0; at < cells.length; at += 1) {
-      const combination = cells[at] as number;
+    if (masks) {
+      for (const [choice, mask] of masks.entries()) {
+        const goal = next[node * groups + choice] as number;
+        if (goal >= 0) addCommon(live, mask, after[goal] as Uint32Array);
+      }
+      for (let word = 0; word < live.length; word += 1) live[word] = (live[word] as number) & (row[word] as number);
+      return live;
+    }
+    const combinations = bitsOf(row);
+    for (let at = 0; at < combinations.length; at += 1) {
+      const combination = combinations[at] as number;
       const goal = next[node * groups + (group[combination] as number)] as number;
       if (goal >= 0 && hasBit(after[goal] as Uint32Array, combination)) setBit(live, combination);
     }

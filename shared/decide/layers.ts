@@ -1,6 +1,7 @@
 /** shared/decide/layers.ts - which combinations of readings are in play before and after each event.
  *  May import: siblings in shared/decide. Combinations that a constraint forbids are left out as soon as all it is about
  *  have a value. Blocks are dense: a combination is a number from 0, its values stand in columns. */
+import { emptyRow, setBit } from "./cells.ts";
 import type { Constraint, Factor, IndexedPuzzle } from "./indexed.ts";
 import { schedule } from "./schedule.ts";
 
@@ -43,6 +44,8 @@ export interface StageLayer {
   group: Uint16Array | Int32Array;
   /** Of each group: the values of the cruxes touched, in the order of `touches`. */
   groups: readonly Uint16Array[];
+  /** Of each group: the set of its combinations. Null where there are so many groups that going one by one is quicker. */
+  masks: readonly Uint32Array[] | null;
 }
 
 export type Layer = EnterLayer | LeaveLayer | StageLayer;
@@ -143,7 +146,27 @@ function stageLayer(puzzle: IndexedPuzzle, stage: number, columns: Columns, coun
   const { group, first } = groupBy(puzzle, own, count);
   const groups = [...first].map((row) => Uint16Array.from(own.values(), (column) => column[row] as number));
   const narrow = groups.length <= 0x10000 ? Uint16Array.from(group) : group;
-  return { is: "stage", stage, before: count, after: count, group: narrow, groups };
+  return {
+    is: "stage",
+    stage,
+    before: count,
+    after: count,
+    group: narrow,
+    groups,
+    masks: masksOf(group, groups.length),
+  };
+}
+
+/** Groups up to which sets are made: a word of 32 combinations for each costs less than the combinations one by one. */
+const MASKS = 32;
+
+function masksOf(group: Int32Array, groups: number): Uint32Array[] | null {
+  if (groups > MASKS) return null;
+  const masks = Array.from({ length: groups }, () => emptyRow(group.length));
+  for (let combination = 0; combination < group.length; combination += 1) {
+    setBit(masks[group[combination] as number] as Uint32Array, combination);
+  }
+  return masks;
 }
 
 /** As narrow as the values allow: columns of every event are kept. */
