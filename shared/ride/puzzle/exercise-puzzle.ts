@@ -26,9 +26,10 @@ export function exercisePuzzle(rows: Rows, exercises: readonly string[], options
   const [home] = laid;
   if (home === undefined) throw new RangeError("At least one exercise was expected.");
   const { way, variant, completions } = options;
+  const texts = partRows(mended.rows, exercises);
   const partOf = (one: ExerciseRows, role: string | null): ExercisePart => {
     const key = JSON.stringify([one.exercise.id, role, way, variant, completions]);
-    return memory.part(key, partRows(mended.rows, one.exercise.id), () =>
+    return memory.part(key, texts.get(one.exercise.id) ?? "", () =>
       exercisePart(mended.rows, one, role, readingsOf, options),
     );
   };

@@ -18,19 +18,14 @@ const SHARED: readonly Kind[] = [
   "variants",
 ];
 
-export function partRows(rows: Rows, exercise: string): string {
-  const home = doneWithin(rows, exercise);
+/** By exercise. What is shared is written out once for all of them. */
+export function partRows(rows: Rows, exercises: readonly string[]): ReadonlyMap<string, string> {
   const values = <K extends Kind>(kind: K): RecordOf<K>[] =>
     ((rows[kind] ?? []) as { value: RecordOf<K> }[]).map(({ value }) => value);
-  const elements = values("elements").filter((element) => home.has(element.exercise));
-  const owners = new Set(elements.map(({ id }) => id));
-  const kept = [
+  const actions = values("actions");
+  const shared = JSON.stringify([
     ...SHARED.flatMap((kind) => values(kind)),
-    ...values("exercises")
-      .filter(({ id }) => home.has(id))
-      .map(({ id, ground }) => ({ id, ground })),
-    ...elements,
-    ...values("actions").filter(({ ownerKind, owner }) => ownerKind !== "elements" || owners.has(owner)),
+    ...actions.filter(({ ownerKind }) => ownerKind !== "elements"),
     ...values("cruxes").map(({ id, arisesWhen, exceptions }) => ({ id, arisesWhen, exceptions })),
     ...values("readings").map(({ id, crux, rank, values: given, status }) => ({
       id,
@@ -39,9 +34,23 @@ export function partRows(rows: Rows, exercise: string): string {
       given,
       ruledOut: status.is === "ruled out",
     })),
-    ...values("waivers").filter(({ element }) => owners.has(element)),
-  ];
-  return JSON.stringify(kept);
+  ]);
+  return new Map(
+    exercises.map((exercise) => {
+      const home = doneWithin(rows, exercise);
+      const elements = values("elements").filter((element) => home.has(element.exercise));
+      const owners = new Set(elements.map(({ id }) => id));
+      const own = JSON.stringify([
+        ...values("exercises")
+          .filter(({ id }) => home.has(id))
+          .map(({ id, ground }) => ({ id, ground })),
+        ...elements,
+        ...actions.filter(({ owner }) => owners.has(owner)),
+        ...values("waivers").filter(({ element }) => owners.has(element)),
+      ]);
+      return [exercise, `${shared}${own}`];
+    }),
+  );
 }
 
 /** The exercise, and those that something in it does again. */
