@@ -49,6 +49,25 @@ describe("every exercise as a puzzle", () => {
     );
   });
 
+  test("[P11] shares of a crux come to one, and what is forced has all of it", { timeout: 120_000 }, () => {
+    fc.assert(
+      fc.property(anyExercise, (drawn) => {
+        const { rows, exercise } = exerciseFrom(drawn);
+        const { shares } = answered(rows, exercise);
+        for (const crux of new Set(shares.map((one) => one.crux))) {
+          const own = shares.filter((one) => one.crux === crux && one.sameAs === null);
+          const some = own.flatMap(({ share }) => share ?? []);
+          if (some.length > 0) expect(some.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 6);
+          for (const { verdict, share } of own) {
+            if (verdict === "forced") expect(share).toBe(1);
+            if (verdict === "dead") expect(share ?? 0).toBe(0);
+          }
+        }
+      }),
+      { numRuns: 80 },
+    );
+  });
+
   test("[P5] is answered the same with what was ridden for another one", { timeout: 240_000 }, () => {
     fc.assert(
       fc.property(anyExercise, anyExercise, (before, drawn) => {
