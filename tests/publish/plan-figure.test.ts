@@ -5,9 +5,11 @@ import { SaxesParser } from "saxes";
 import { beforeAll, describe, expect, test } from "vitest";
 import { runCommandLine } from "../../server/commands/run.ts";
 import { demoBook } from "../../server/demo/book.ts";
+import { exerciseRides, ridesWithin } from "../../server/publish/figures/exercise-rides.ts";
 import { holdFigure } from "../../server/publish/figures/hold-figure.ts";
-import { planFigure } from "../../server/publish/figures/plan-figure.ts";
+import { planFigure, planOfRides } from "../../server/publish/figures/plan-figure.ts";
 import { pngOf } from "../../server/publish/figures/png.ts";
+import { compileDrill } from "../../shared/drill/compile.ts";
 import { handsFigure } from "../../shared/hands/figure.ts";
 import { startState } from "../../shared/hands/state.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
@@ -93,6 +95,38 @@ function numbersIn(words: string): number[] {
     return Array.from({ length: last - first + 1 }, (_, index) => first + index);
   });
 }
+
+describe("two riders", () => {
+  const { elements } = compileDrill(rows, exercises.knot, {});
+  const rides = exerciseRides(rows, exercises.knot, {}, elements);
+  const figure = planOfRides(rides, { millimetres: 100 });
+
+  test("each has a letter where he sets out, and is named for who cannot see it", () => {
+    expect(rides.map(({ letter, role }) => `${letter} ${role}`)).toEqual(["A the first", "B the second"]);
+    const { words } = read(figure.svg);
+    for (const letter of ["A", "B"]) expect(words.filter((one) => one === letter)).toHaveLength(1);
+    expect(figure.alternative).toMatch(/A, the first: .*\. B, the second: /);
+  });
+
+  test("the steps of both are numbered, and what both ride alike has the arrows of one", () => {
+    const shown = new Set(
+      read(figure.svg)
+        .words.filter((one) => /^[\d –]+$/.test(one))
+        .flatMap(numbersIn),
+    );
+    const ridden = new Set(rides.flatMap(({ ride }) => ride.stages.flatMap(({ number }) => number ?? [])));
+    expect(shown).toEqual(ridden);
+    const arrows = (svg: string) => (svg.match(/ L/g) ?? []).length;
+    const [first, second] = rides.map((one) => arrows(planOfRides([one], { millimetres: 100 }).svg));
+    expect(arrows(figure.svg)).toBeLessThan((first ?? 0) + (second ?? 0));
+  });
+
+  test("a part that one of them alone rides is his alone", () => {
+    const alone = ridesWithin(rides, ({ number }) => number === 2);
+    expect(alone.map(({ letter, stages }) => [letter, stages])).toEqual([["A", { from: 0, to: 1 }]]);
+    expect(() => planOfRides([], {})).toThrow(RangeError);
+  });
+});
 
 describe("odd things", () => {
   test("names are words, whatever signs they hold, and very long ones end in dots", () => {
