@@ -125,6 +125,18 @@ describe("[P8] what is wrong is named, placed, and stops nothing", () => {
       "2",
     ],
     [
+      "a confidence for one reading alone",
+      () => {
+        const made = new Sized({ small: 8 }, { confidence: "0.6" });
+        made.reading("large", idOf("size"), { values: [{ at: slotAt(made.circle, "size"), value: metres(16) }] });
+        return made;
+      },
+      "confidence_missing",
+      "size",
+      /“large” has none/,
+      "2",
+    ],
+    [
       "confidences over one",
       () => new Sized({ small: 8, large: 16 }, { confidence: "0.6" }),
       "confidence_over_one",

@@ -70,6 +70,15 @@ function checkReadings(crux: Crux, readings: readonly Reading[], say: Say): void
       "all_readings_ruled_out",
       `Every reading of ${name} is ruled out, so nothing can hold where it arises. Let one of them stand again.`,
     );
+  const open = readings.filter(({ status }) => status.is !== "ruled out");
+  const unsure = open.find(({ confidence }) => confidence === null);
+  if (unsure !== undefined && open.some(({ confidence }) => confidence !== null))
+    say(
+      "cruxes",
+      crux.id,
+      "confidence_missing",
+      `Some readings of ${name} have a confidence and “${unsure.title}” has none, so the crux is not weighed. Give each of them one, or none to any.`,
+    );
   const total = sumOfConfidences(readings);
   if (isOverOne(total))
     say(

@@ -39,8 +39,8 @@ export type ProblemCode =
   | "slot_owned_twice"
   | "condition_circle"
   | "condition_unknown"
-  | "confidence_over_one"
-  | "answer_unknown";
+  | "confidence_missing"
+  | "confidence_over_one";
 
 /** A reading as the room shows it, whether it is counted or not. */
 export interface WeighedReading {
