@@ -16,11 +16,15 @@ function counted(puzzle: Puzzle) {
   return found;
 }
 
-/** What was found and how much memory the process holds, in megabytes. */
+/** What was found, what it took of the processor alone (which a busy machine does not change much), and how much memory
+ *  the process holds, in megabytes. */
 function noteOf(puzzle: Puzzle): string {
+  counted(puzzle);
+  const before = process.cpuUsage();
   const { holding, peaks, excludedPairs } = counted(puzzle);
+  const processor = Math.round(process.cpuUsage(before).user / 1000);
   const memory = Math.round(process.memoryUsage().rss / 1e6);
-  return `${holding} hold, ${excludedPairs.length} pairs, in play ${peaks.inPlay}, states ${peaks.states}, ${memory} MB in all`;
+  return `${holding} hold, ${excludedPairs.length} pairs, in play ${peaks.inPlay}, states ${peaks.states}, ${processor} ms of processor, ${memory} MB in all`;
 }
 
 export default async function decideBench(report: Report): Promise<void> {
