@@ -1,6 +1,7 @@
 /** server/publish/papers/callers-sheet.ts - what to call out and when, in big type, with the stations.
  *  May import: schema types, siblings. Read aloud from the middle of the ground: no apparatus beyond one line a sign. */
 import type { PlainBlock } from "../../../schema/paper.ts";
+import { citationsOfElement } from "../cited.ts";
 import { callOf, whenOf, whereOf } from "./call-words.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
@@ -9,7 +10,7 @@ import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
-import { heading, paragraph, words } from "./spans.ts";
+import { heading, joinedLines, paragraph, words } from "./spans.ts";
 import { noSteps, rowsOfElement } from "./step-rows.ts";
 
 /** Tallest plan of the ground, in millimetres. */
@@ -46,7 +47,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
       shown: element.number === null ? null : String(element.number),
       call: callOf(element, context.signs),
       when: whenOf(element, numbered[at - 1] ?? null, context.signs),
-      where: whereOf(element, context.signs),
+      where: joinedLines([whereOf(element, context.signs), context.places.line(citationsOfElement(element))], " · "),
     };
   });
   return [

@@ -22,7 +22,7 @@ export interface DanglingCitation {
 const CITES: { readonly [kind in PaperKind]: { steps: boolean; readings: boolean; book: boolean } } = {
   "ride sheet": { steps: true, readings: false, book: false },
   "class handout": { steps: true, readings: false, book: false },
-  "caller's sheet": { steps: false, readings: false, book: false },
+  "caller's sheet": { steps: true, readings: false, book: false },
   "working sheet": { steps: false, readings: true, book: false },
   appendix: { steps: true, readings: true, book: true },
   "correction slip": { steps: false, readings: false, book: false },
