@@ -12,6 +12,8 @@ export interface CalledNote {
 export interface PaperPlaces {
   /** Of blocks, rows, entries and notes. */
   anchors: ReadonlySet<string>;
+  /** Those that a link of the paper leads to. */
+  targets: ReadonlySet<string>;
   /** In the order they are called. */
   notes: readonly CalledNote[];
   /** What leads nowhere, in words; empty for a sound paper. */
@@ -28,9 +30,16 @@ export function placesOf(paper: Paper): PaperPlaces {
     anchors.add(anchor);
   }
   const lines = blocks.flatMap(linesOf);
-  const dangling = [...lines, ...paper.notes.flatMap((note) => note.lines)].flatMap((line) => lostLinks(line, anchors));
+  const all = [...lines, ...paper.notes.flatMap((note) => note.lines)];
+  const links = all.flatMap(linksIn);
+  const dangling = links.filter(({ to }) => !anchors.has(to)).map(({ words, to }) => `${words} (to #${to})`);
   const { notes, lost } = calledNotes(paper, lines);
-  return { anchors, notes, dangling: [...new Set([...dangling, ...lost])] };
+  return {
+    anchors,
+    targets: new Set(links.map(({ to }) => to)),
+    notes,
+    dangling: [...new Set([...dangling, ...lost])],
+  };
 }
 
 /** Blocks in reading order, what stands at the left before what stands at the right. */
@@ -75,12 +84,11 @@ export function linesOf(block: PlainBlock): Line[] {
   }
 }
 
-function lostLinks(line: Line, anchors: ReadonlySet<string>): string[] {
+/** Links to places of the paper, each with its words as they are told to who is to mend it. */
+function linksIn(line: Line): { words: string; to: string }[] {
   return line.flatMap((span) => {
-    if (span.is === "sign" && span.to !== null && !anchors.has(bare(span.to))) return [`${span.sign} (to ${span.to})`];
-    if (span.is === "words" && span.to?.startsWith("#") && !anchors.has(bare(span.to))) {
-      return [`“${span.text}” (to ${span.to})`];
-    }
+    if (span.is === "sign" && span.to !== null) return [{ words: span.sign, to: bare(span.to) }];
+    if (span.is === "words" && span.to?.startsWith("#")) return [{ words: `“${span.text}”`, to: bare(span.to) }];
     return [];
   });
 }

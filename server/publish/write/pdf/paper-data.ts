@@ -7,12 +7,12 @@ import { withLevelsInOrder } from "../heading-levels.ts";
 import { languageTag, runsRightToLeft } from "../language-tag.ts";
 import { linkTarget } from "../link-target.ts";
 import type { Look } from "../look-of.ts";
-import { bare, type PaperPlaces } from "../paper-places.ts";
+import { bare, type PaperPlaces, plainBlocks } from "../paper-places.ts";
 import { missingSentence, type Printable } from "../printable.ts";
 import { footWords, headWords } from "../running-words.ts";
 import { ENDNOTES_TITLE } from "../standing-words.ts";
 import { heightOfBlocks, lettersIn } from "./estimate.ts";
-import { callsNotes, TableData } from "./table-data.ts";
+import { TableData } from "./table-data.ts";
 
 type Data = Record<string, unknown>;
 interface LineData {
@@ -73,12 +73,18 @@ class DataOf {
   readonly #printable: Printable;
   readonly #look: Look;
   readonly #tables: TableData;
+  readonly #targets: ReadonlySet<string>;
+  #headings: { level: number; words: LineData }[] = [];
 
   constructor(paper: Paper, places: PaperPlaces, printable: Printable, look: Look) {
     this.#paper = paper;
     this.#printable = printable;
     this.#look = look;
-    this.#tables = new TableData(look);
+    this.#targets = places.targets;
+    this.#tables = new TableData(look, {
+      placeOf: (anchor) => this.#placeOf(anchor),
+      noteAtFoot: (id) => (paper.notesAt === "end" ? null : this.#indexOf(id)),
+    });
     this.#numbers = new Map(places.notes.map(({ id, number }) => [id, number]));
   }
 
@@ -88,6 +94,8 @@ class DataOf {
 
   /** Blocks in their order; what leads another in stays with it. */
   blocks(blocks: readonly Block[]): Data[] {
+    const headings = plainBlocks(blocks).filter((block) => block.is === "heading");
+    this.#headings = headings.map(({ level, words }) => ({ level, words: this.line(words) }));
     return blocks.map((block, index) => ({ ...this.block(block), sticky: leadsIn(block, blocks[index - 1]) }));
   }
 
@@ -95,12 +103,13 @@ class DataOf {
     return this.block({ is: "paragraph", as: "open", words: [programWords(sentence)], of: [] });
   }
 
-  line(line: Line): LineData {
+  /** `linked`: notes are called by links and set elsewhere. */
+  line(line: Line, linked = this.#paper.notesAt === "end"): LineData {
     const text = line.map((span) => (span.is === "words" ? span.text : "")).join("");
-    return { spans: line.map((span) => this.#span(span)), rtl: runsRightToLeft(text) };
+    return { spans: line.map((span) => this.#span(span, linked)), rtl: runsRightToLeft(text) };
   }
 
-  #span(span: Span): Data {
+  #span(span: Span, linked: boolean): Data {
     if (span.is === "words") {
       const { is, text, as, language, standing, to } = span;
       const own = language === this.#paper.language ? null : typstLanguage(language);
@@ -113,17 +122,27 @@ class DataOf {
       return { is: "sign", sign: this.words(span.sign), to };
     }
     if (span.is === "note") {
-      const number = this.#numbers.get(span.note);
-      if (number === undefined) throw new RangeError(`The paper has no note ${span.note}.`);
-      return { is: "note", note: span.note, index: number - 1, number: String(number) };
+      const index = this.#indexOf(span.note);
+      return { is: "note", note: span.note, index, number: String(index + 1), linked };
     }
     return span;
+  }
+
+  /** A place that nothing leads to costs time and gives nothing. */
+  #placeOf(anchor: string | null): string | null {
+    return anchor !== null && this.#targets.has(anchor) ? anchor : null;
+  }
+
+  #indexOf(note: string): number {
+    const number = this.#numbers.get(note);
+    if (number === undefined) throw new RangeError(`The paper has no note ${note}.`);
+    return number - 1;
   }
 
   block(block: Block): Data {
     switch (block.is) {
       case "heading":
-        return { is: block.is, level: block.level, anchor: block.anchor, words: this.line(block.words) };
+        return { is: block.is, level: block.level, anchor: this.#placeOf(block.anchor), words: this.line(block.words) };
       case "paragraph":
         return { is: block.is, as: block.as, words: this.line(block.words) };
       case "list":
@@ -151,12 +170,14 @@ class DataOf {
         return this.#figure(block);
       case "entries": {
         const items = block.items.map(({ anchor, head, lines }) => ({
-          anchor,
+          anchor: this.#placeOf(anchor),
           head: this.line(head),
           lines: lines.map((line) => this.line(line)),
         }));
         return { is: block.is, as: block.as, whole: this.#isShort([block], 0.5, 2), items };
       }
+      case "contents":
+        return { is: block.is, depth: block.depth, lines: this.#headings.filter(({ level }) => level <= block.depth) };
       case "beside":
         return {
           is: block.is,
@@ -176,9 +197,7 @@ class DataOf {
       caption: this.line(block.caption),
       columns: block.columns.map(({ name }) => this.words(name)),
       shares: block.columns.map(({ share }) => share),
-      // A note would stay behind where a row of a single table goes on to the next page.
-      loose: this.#paper.notesAt === "foot" && callsNotes(block),
-      groups: this.#tables.groups(block, (line) => this.line(line)),
+      groups: this.#tables.groups(block, (line) => this.line(line, true)),
     };
   }
 
@@ -192,7 +211,7 @@ class DataOf {
   #figure({ is, anchor, svg, width, caption, alternative }: Extract<Block, { is: "figure" }>): Data {
     return {
       is,
-      anchor,
+      anchor: this.#placeOf(anchor),
       svg,
       width,
       ratio: figureRatio(svg),

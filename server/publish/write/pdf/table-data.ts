@@ -8,12 +8,28 @@ import { heightOf, rowPieces } from "./estimate.ts";
 
 type TableBlock = Extract<Block, { is: "table" }>;
 
+export interface PlacesInPages {
+  /** The name as it is, where something leads to it; else null. */
+  placeOf(anchor: string | null): string | null;
+  /** Where a note stands in the list of notes, from 0; null where notes are not at the foot of pages. */
+  noteAtFoot(id: string): number | null;
+}
+
 export interface GroupData<LineData> {
-  /** A place of its own, so that it can be told on which page it begins. */
-  name: string;
+  /** A place of its own for a tall one, so that it can be told on which page it begins. */
+  name: string | null;
   number: LineData[];
   tall: boolean;
-  rows: { anchor: string | null; minor: boolean; breakable: boolean; cells: LineData[][] }[];
+  rows: RowData<LineData>[];
+}
+
+interface RowData<LineData> {
+  anchor: string | null;
+  minor: boolean;
+  breakable: boolean;
+  cells: LineData[][];
+  /** Places in the list of notes, from 0, of those that hang from the row: all of a group from its last, unless it is tall. */
+  notes: number[];
 }
 
 /** Of the body of a page: a step taller than the first may part, into pieces no taller than the second where its lines
@@ -26,9 +42,12 @@ export class TableData {
   readonly #look: Look;
   #groups = 0;
 
+  readonly #places: PlacesInPages;
+
   /** The look with the largest type that will be tried. */
-  constructor(look: Look) {
+  constructor(look: Look, places: PlacesInPages) {
     this.#look = look;
+    this.#places = places;
   }
 
   /** `line` makes the data of a line. */
@@ -58,19 +77,25 @@ export class TableData {
       const each = cells.map((_, at) => widthAt(cells, at));
       const pieces = tall ? rowPieces(cells, each, table, PIECE * body) : [cells];
       return pieces.map((piece, index) => ({
-        anchor: index === 0 ? anchor : null,
+        anchor: index === 0 ? this.#places.placeOf(anchor) : null,
         minor,
         breakable: heightAt(piece) > TALLEST_PIECE * body,
         cells: piece.map((cell) => cell.map(line)),
+        notes: this.#notesIn(piece.flat()),
       }));
     });
+    if (!tall) hangFromLast(rows, this.#notesIn(group.number));
     this.#groups += 1;
-    return { name: `rows:${this.#groups}`, number: group.number.map(line), tall, rows };
+    return { name: tall ? `rows:${this.#groups}` : null, number: group.number.map(line), tall, rows };
+  }
+
+  #notesIn(lines: readonly Line[]): number[] {
+    return lines.flat().flatMap((span) => (span.is === "note" ? (this.#places.noteAtFoot(span.note) ?? []) : []));
   }
 }
 
-/** Whether notes are called in a table. */
-export function callsNotes({ caption, rows }: TableBlock): boolean {
-  const lines = [caption, ...rows.flatMap(({ cells }) => cells.flat())];
-  return lines.some((line) => line.some(({ is }) => is === "note"));
+/** A group that stands on one page has its notes at its lowest edge. */
+function hangFromLast(rows: RowData<unknown>[], more: readonly number[]): void {
+  const all = [...more, ...rows.flatMap(({ notes }) => notes)];
+  for (const [index, row] of rows.entries()) row.notes = index + 1 === rows.length ? all : [];
 }
