@@ -2,11 +2,12 @@
  *  has to mark. May import: nothing. Keeps rules C1-C4 (shared/cite/RULES.md).
  *  All forms are for text tidied by `tidyReference`. */
 
-/** Groups: the siglum or empty, the label, the place. f., ff., fol., fols. and the words written out. */
-export const FOLIO_FORM = /^(?:([^,;§]+?) )?(f{1,2}|foll?|fols|folios?|folia)(?:\. ?| )?(?=\d)(.+)$/iu;
+/** Groups: the siglum or empty, the label, the place. f., ff., fol., fols. and the words written out. A page label is no
+ *  siglum: "p. f7" is the page f7. */
+export const FOLIO_FORM = /^(?:(?!pp?\. )([^,;§]+?) )?(f{1,2}|foll?|fols|folios?|folia)(?:\. ?| )?(?=\d)(.+)$/iu;
 
-/** Groups: what is paged or empty, the label, the place. p., pp. and the words written out. */
-export const PAGE_FORM = /^(?:([^,;§]+?) )?(?:(pp?)(?:\. ?| |(?=\d))|(pages?) )([^ .].*)$/iu;
+/** Groups: what is paged or empty, the label, the place. p., pp. and the words written out. Nor is it what is paged. */
+export const PAGE_FORM = /^(?:(?!pp?\. )([^,;§]+?) )?(?:(pp?)(?:\. ?| |(?=\d))|(pages?) )([^ .].*)$/iu;
 
 /** A leaf with its side but no "f.": neither a folio nor a section is guessed. */
 export const BARE_FOLIO = /^\d+ ?(?:r|v)[a-d]?(?![\p{L}\p{N}])/u;

@@ -185,6 +185,12 @@ describe("refusals", () => {
     expect(!result.ok && result.sentence).toContain(words);
   });
 
+  it.each(["p.p7", "p.f7", "pp. f7-f9"])("[C1] %s is a page whose name begins as a label does", (text) => {
+    const result = parseReference(text);
+    expect(result.ok && result.reference.kind).toBe("page");
+    if (result.ok) expect(parseReference(formatReference(result.reference))).toEqual(result);
+  });
+
   it("[C5] never throws, and refuses a list whole", () => {
     fc.assert(
       fc.property(fc.string({ unit: fc.constantFrom(..."7.13–-f.rvlp, ;§ab\n0"), maxLength: 20 }), (text) => {
