@@ -253,3 +253,55 @@ test("a link to a note leads to where the note stands", async () => {
   const pdf = await read(paperOf({ blocks, notes }));
   expect(pdf.links.filter(({ from }) => from === 2)).toEqual([{ from: 2, page: 1, address: null }]);
 });
+
+describe("notes called in a table", () => {
+  // Steps of several lines with long notes: somewhere a step just fits without its note and not with it.
+  const long = (count: number) => "He turns about the well and lets the point sink as he goes. ".repeat(count);
+  const table = (count: number) => {
+    const rows = Array.from({ length: count }, (_, index) => ({
+      horse: [[w(`Call ${index + 1}.`), call(`n${index + 1}`)], [w(long(1 + (index % 4)))]],
+      hands: [[w(long(1))]],
+      shaft: [[w("low")]],
+      where: [[ref(`f. ${index + 1}r`)]],
+    }));
+    const notes = rows.map((_, index) => ({
+      id: `n${index + 1}`,
+      lines: [[w(`Note to call ${index + 1}: `), w(long(2 + ((index * 5) % 7)))]],
+      of: [],
+    }));
+    return { blocks: [heading(1, "Steps"), steps(rows)], notes };
+  };
+
+  // Where not a line of a note finds room below a row, the type setter begins it overleaf: that is rare, and never before.
+  test.each([24, 30, 36])(
+    "stand at the foot of the page with their call, and never before it: %i of them",
+    async (count) => {
+      const pdf = await read(paperOf(table(count)));
+      const pages = pdf.pages.map(squashed);
+      expect(pages.length).toBeGreaterThan(3);
+      let overleaf = 0;
+      for (let note = 1; note <= count; note += 1) {
+        const calledOn = pages.findIndex((page) => page.includes(`Call${note}.${note}He`));
+        const standsOn = pages.findIndex((page) => page.includes(`${note}Notetocall${note}:`));
+        expect(calledOn).not.toBe(-1);
+        expect([calledOn, calledOn + 1], `note ${note}`).toContain(standsOn);
+        if (standsOn > calledOn) overleaf += 1;
+      }
+      expect(overleaf).toBeLessThanOrEqual(1);
+    },
+  );
+
+  test("stand below the pieces of a step that parts", async () => {
+    const horse = Array.from({ length: 30 }, (_, index) => [w(`Line ${index + 1}. ${long(2)}`), call(`n${index + 1}`)]);
+    const notes = horse.map((_, index) => ({ id: `n${index + 1}`, lines: [[w(`Note ${index + 1}.`)]], of: [] }));
+    const pdf = await read(paperOf({ blocks: [steps([{ horse, hands: [], shaft: [] }])], notes }));
+    const pages = pdf.pages.map(squashed);
+    for (let note = 1; note <= 30; note += 1) {
+      const calledOn = pages.findIndex((page) => page.includes(`Line${note}.`));
+      const standsOn = pages.findIndex((page) => page.includes(`${note}Note${note}.`));
+      expect([note, standsOn]).toEqual([note, calledOn]);
+    }
+    // The number of the step is said again at the head of each page it goes on to.
+    for (const page of pdf.pages.slice(1)) expect(page).toMatch(/Where\n1 Line/);
+  });
+});

@@ -100,7 +100,8 @@ class DataOf {
   }
 
   notice(sentence: string): Data {
-    return this.block({ is: "paragraph", as: "open", words: [programWords(sentence)], of: [] });
+    const block: Block = { is: "paragraph", as: "open", words: [programWords(sentence)], of: [] };
+    return { ...this.block(block), sticky: false };
   }
 
   /** `linked`: notes are called by links and set elsewhere. */
