@@ -166,7 +166,7 @@ describe("a table of steps over several pages", () => {
     }
   });
 
-  test("a step taller than a page goes on, and its later rows say its number again", async () => {
+  test("a step taller than a page goes on, and says its number again at the head of each page", async () => {
     const tall = Array.from({ length: 40 }, (_, index) => [
       w(`line ${index + 1}: `),
       said("he turns about the well ".repeat(5)),
@@ -178,7 +178,9 @@ describe("a table of steps over several pages", () => {
     expect(pdf.pages.length).toBeGreaterThan(1);
     const all = squashed(pdf.pages.join("\n"));
     for (let line = 1; line <= 40; line += 1) expect(all).toContain(`line${line}:`);
-    expect(pdf.pages.at(-1)).toMatch(/(^|\n)1 Below it: what it rests on\./);
+    for (const page of pdf.pages.slice(1)) expect(page).toMatch(/Where\n1 (line|Below)/);
+    expect(all.match(/(?<!\d)1line\d+:/g)).toHaveLength(pdf.pages.length);
+    expect(all).toContain("Belowit:whatitrestson.");
   });
 });
 

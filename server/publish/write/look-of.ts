@@ -16,6 +16,8 @@ export interface Look {
   heading: number;
   /** Between lines. */
   leading: number;
+  /** Drawings are printed in this part of their size: they shrink with the type, but less. */
+  figure: number;
   numberWidth: number;
   nameWidth: number;
   signWidth: number;
@@ -122,11 +124,19 @@ const KINDS: Record<PaperKind, KindLook> = {
 const A5_TYPE = 0.86;
 const A5_MARGIN = 0.72;
 const SMALLEST = 7.6;
+const A5_FIGURE = 0.78;
+/** A drawing shrinks no further than to this part of its size, or its words could not be read. */
+const SMALLEST_FIGURE = 0.6;
 
 export function looksOf(kind: PaperKind, size: PaperSize): Fit {
   const { bases, pages, ...own } = KINDS[kind];
   const small = size === "A5";
-  const looks = bases.map((base) => lookOf(own, Math.max(SMALLEST, small ? rounded(base * A5_TYPE) : base), size));
+  const [largest = 1] = bases;
+  const looks = bases.map((base) => {
+    const type = Math.max(SMALLEST, small ? rounded(base * A5_TYPE) : base);
+    const figure = Math.sqrt(base / largest) * (small ? A5_FIGURE : 1);
+    return { ...lookOf(own, type, size), figure: rounded(Math.max(SMALLEST_FIGURE, figure)) };
+  });
   return { looks, pages };
 }
 
@@ -138,7 +148,7 @@ export function middleLook({ kind, size }: Pick<Paper, "kind" | "size">): Look {
   return look;
 }
 
-function lookOf(kind: Omit<KindLook, "bases" | "pages">, base: number, size: PaperSize): Look {
+function lookOf(kind: Omit<KindLook, "bases" | "pages">, base: number, size: PaperSize): Omit<Look, "figure"> {
   const [width, height] = SHEETS[size];
   const scale = size === "A5" ? A5_MARGIN : 1;
   const [top, bottom, left, right] = kind.margins.map((margin) => rounded(margin * scale)) as KindLook["margins"];

@@ -23,9 +23,8 @@ interface LineData {
 /** A part of a reference longer than this many characters may be broken. */
 const LONGEST_PART = 18;
 
-/** All of it but the look, which may be tried in several sizes; `largest` is the one with the largest type of these. */
-export function paperData(paper: Paper, places: PaperPlaces, printable: Printable, largest: Look): Data {
-  const data = new DataOf(paper, places, printable, largest);
+export function paperData(paper: Paper, places: PaperPlaces, printable: Printable, look: Look): Data {
+  const data = new DataOf(paper, places, printable, look);
   const blocks = data.blocks(withLevelsInOrder(paper.blocks));
   const notes = places.notes.map(({ id, number, lines }) => ({
     id,
@@ -40,6 +39,7 @@ export function paperData(paper: Paper, places: PaperPlaces, printable: Printabl
   const { missing } = printable;
   if (missing.length > 0) blocks.push(data.notice(missingSentence(missing, true)));
   return {
+    look,
     title: data.words(paper.title),
     author: data.words(paper.work.author),
     description: data.words(paper.work.title),

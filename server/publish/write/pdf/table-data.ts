@@ -16,14 +16,14 @@ export interface PlacesInPages {
 }
 
 export interface GroupData<LineData> {
-  /** A place of its own for a tall one, so that it can be told on which page it begins. */
-  name: string | null;
   number: LineData[];
   tall: boolean;
   rows: RowData<LineData>[];
 }
 
 interface RowData<LineData> {
+  /** A place of its own, so that it can be told on which page it stands; null in a group that stands on one page. */
+  name: string | null;
   anchor: string | null;
   minor: boolean;
   breakable: boolean;
@@ -40,11 +40,10 @@ const TALLEST_PIECE = 0.6;
 
 export class TableData {
   readonly #look: Look;
-  #groups = 0;
+  #names = 0;
 
   readonly #places: PlacesInPages;
 
-  /** The look with the largest type that will be tried. */
   constructor(look: Look, places: PlacesInPages) {
     this.#look = look;
     this.#places = places;
@@ -77,6 +76,7 @@ export class TableData {
       const each = cells.map((_, at) => widthAt(cells, at));
       const pieces = tall ? rowPieces(cells, each, table, PIECE * body) : [cells];
       return pieces.map((piece, index) => ({
+        name: tall ? this.#newName() : null,
         anchor: index === 0 ? this.#places.placeOf(anchor) : null,
         minor,
         breakable: heightAt(piece) > TALLEST_PIECE * body,
@@ -85,8 +85,12 @@ export class TableData {
       }));
     });
     if (!tall) hangFromLast(rows, this.#notesIn(group.number));
-    this.#groups += 1;
-    return { name: tall ? `rows:${this.#groups}` : null, number: group.number.map(line), tall, rows };
+    return { number: group.number.map(line), tall, rows };
+  }
+
+  #newName(): string {
+    this.#names += 1;
+    return `row ${this.#names}`;
   }
 
   #notesIn(lines: readonly Line[]): number[] {

@@ -11,21 +11,24 @@ import { withTypesetter } from "./typesetter.ts";
 
 export async function writePdf(paper: Paper, places: PaperPlaces): Promise<Uint8Array> {
   const { looks, pages } = looksOf(paper.kind, paper.size);
-  const [largest] = looks;
-  if (largest === undefined) throw new RangeError(`A ${paper.kind} has at least one look.`);
-  const data = paperData(paper, places, new Printable(pointsOfFamilies()), largest);
+  const printable = new Printable(pointsOfFamilies());
   const sizes = looks.map(({ base }) => base);
   return withTypesetter(async (typesetter) => {
     let last = -1;
-    const set = async (at: number): Promise<SetWith> => {
+    const found = await fitted(sizes, pages, async (at): Promise<SetWith> => {
       last = at;
-      return { ...(await typesetter.set({ ...data, look: looks[at] })), at };
-    };
-    const found = await fitted(sizes, pages, set);
+      return { ...(await typesetter.set(dataAt(at))), at };
+    });
     // The trial that fits best need not be the last that was made.
-    if (found.at !== last) await set(found.at);
+    if (found.at !== last) await typesetter.set(dataAt(found.at));
     return typesetter.bytes();
   });
+
+  function dataAt(at: number): unknown {
+    const look = looks[at];
+    if (look === undefined) throw new RangeError(`A ${paper.kind} has no look of number ${at}.`);
+    return paperData(paper, places, printable, look);
+  }
 }
 
 interface SetWith extends Trial {
