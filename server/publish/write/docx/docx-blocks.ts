@@ -18,6 +18,7 @@ import {
   WidthType,
 } from "docx";
 import type { Block, Line, PlainBlock } from "../../../../schema/paper.ts";
+import { leadsIn } from "../leading-blocks.ts";
 import type { Look } from "../look-of.ts";
 import { SOFT } from "../print-colours.ts";
 import { figureRun } from "./docx-figure.ts";
@@ -75,7 +76,16 @@ export class DocxBlocks {
     this.#places = places;
   }
 
-  /** A block in a column of `measure` twips. */
+  /** Blocks in a column of `measure` twips; what leads another in stays with it. */
+  all(blocks: readonly Block[], measure: number): Flow {
+    return blocks.flatMap((block, index) => {
+      if (block.is === "paragraph" && leadsIn(block, blocks[index - 1])) {
+        return [this.paragraph(PARAGRAPHS[block.as], block.words, null, { keepNext: true })];
+      }
+      return this.block(block, measure);
+    });
+  }
+
   block(block: Block, measure: number): Flow {
     return block.is === "beside" ? [this.#beside(block, measure)] : this.plain(block, measure);
   }
@@ -96,7 +106,9 @@ export class DocxBlocks {
       case "table":
         return [
           ...(block.caption.length === 0 ? [] : [this.paragraph("TableCaption", block.caption)]),
-          docxTable(block, measure, this.#lines, (style, line, place) => this.paragraph(style, line, place)),
+          docxTable(block, measure, this.#lines, (style, line, place, keepNext) =>
+            this.paragraph(style, line, place, keepNext ? { keepNext } : {}),
+          ),
           new Paragraph({ style: "Small", children: [] }),
         ];
       case "calls":

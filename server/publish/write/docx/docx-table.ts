@@ -1,6 +1,7 @@
 /** server/publish/write/docx/docx-table.ts - a table in a letter: head repeated on each page, a step kept together.
  *  May import: docx, schema types, siblings, the room above. */
 import {
+  BorderStyle,
   type Paragraph,
   Table,
   TableCell,
@@ -16,7 +17,7 @@ import type { DocxLines } from "./docx-lines.ts";
 import { twips } from "./twips.ts";
 
 type TableBlock = Extract<Block, { is: "table" }>;
-type MakeParagraph = (style: string, line: Line, place: string | null) => Paragraph;
+type MakeParagraph = (style: string, line: Line, place: string | null, keepNext: boolean) => Paragraph;
 
 /** Names of the table styles, which `settled-archive.ts` puts beside the others. */
 export const STEP_TABLE = "StepTable";
@@ -63,39 +64,40 @@ function groupRows(
   paragraph: MakeParagraph,
 ): TableRow[] {
   const whole = group.length <= TALL;
+  const first = numbered ? 1 : 0;
   return group.rows.map(({ anchor, cells, minor }, piece) => {
+    // Rows of one step stay together, and there is no rule between them.
+    const keepNext = whole && piece + 1 < group.rows.length;
+    const borders = piece === 0 ? {} : { borders: { top: { style: BorderStyle.NIL, size: 0, color: "auto" } } };
     const made = cells.map((cell, at) => {
+      const span = at + 1 === cells.length ? widths.length - at - first : 1;
+      const width = widths.slice(at + first, at + first + span).reduce((sum, one) => sum + one, 0);
       const place = at === 0 && (piece > 0 || !numbered) ? anchor : null;
-      const span = at + 1 === cells.length ? widths.length - at - (numbered ? 1 : 0) : 1;
-      const width = widths
-        .slice(at + (numbered ? 1 : 0))
-        .slice(0, span)
-        .reduce((sum, one) => sum + one, 0);
       return new TableCell({
         width: { size: width, type: WidthType.DXA },
+        ...borders,
         ...(span > 1 ? { columnSpan: span } : {}),
-        children: paragraphs(cell, minor ? "TableNote" : "TableText", place, paragraph),
+        children: paragraphs(cell, minor ? "TableNote" : "TableText", place, keepNext, paragraph),
       });
     });
-    const number = numbered ? [numberCell(group, piece, anchor, widths[0] ?? 0, paragraph)] : [];
-    return new TableRow({ cantSplit: whole, children: [...number, ...made] });
+    const number = piece === 0 ? group.number : [];
+    const numberCell = new TableCell({
+      width: { size: widths[0] ?? 0, type: WidthType.DXA },
+      ...borders,
+      children: paragraphs(number, "StepNumber", piece === 0 ? anchor : null, keepNext, paragraph),
+    });
+    return new TableRow({ cantSplit: whole, children: numbered ? [numberCell, ...made] : made });
   });
 }
 
-function numberCell(
-  group: RowGroup,
-  piece: number,
-  anchor: string | null,
-  width: number,
-  paragraph: MakeParagraph,
-): TableCell {
-  const children =
-    piece === 0 ? paragraphs(group.number, "StepNumber", anchor, paragraph) : [paragraph("StepNumber", [], null)];
-  return new TableCell({ width: { size: width, type: WidthType.DXA }, children });
-}
-
 /** A cell holds one paragraph at least; the first bears the name of the place. */
-function paragraphs(cell: readonly Line[], style: string, place: string | null, paragraph: MakeParagraph): Paragraph[] {
+function paragraphs(
+  cell: readonly Line[],
+  style: string,
+  place: string | null,
+  keepNext: boolean,
+  paragraph: MakeParagraph,
+): Paragraph[] {
   const lines = cell.length === 0 ? [[]] : cell;
-  return lines.map((line, index) => paragraph(style, line, index === 0 ? place : null));
+  return lines.map((line, index) => paragraph(style, line, index === 0 ? place : null, keepNext));
 }

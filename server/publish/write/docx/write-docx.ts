@@ -37,7 +37,7 @@ export async function writeDocx(paper: Paper, places: PaperPlaces): Promise<Uint
   const inOrder = withLevelsInOrder(paper.blocks);
   const headings = plainBlocks(inOrder).filter((block) => block.is === "heading");
   const blocks = new DocxBlocks(lines, headings, contentsPlaces(paper, headings, lines));
-  const children = inOrder.flatMap((block) => blocks.block(block, measure));
+  const children = blocks.all(inOrder, measure);
   const notes = Object.fromEntries(
     places.notes.map(({ number, lines: own }) => [
       number,

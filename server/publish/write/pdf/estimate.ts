@@ -11,7 +11,7 @@ const LINE = 1.32;
 /** Height of a line to write on, as the template has it. */
 const WRITING = 8.5;
 
-export function lettersIn(line: Line): number {
+function lettersIn(line: Line): number {
   return line.reduce((sum, span) => sum + (span.is === "words" ? span.text.length : 2), 0);
 }
 

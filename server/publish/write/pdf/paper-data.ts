@@ -5,13 +5,14 @@ import type { Block, Line, Paper, PlainBlock, Span } from "../../../../schema/pa
 import { figureRatio } from "../figure-size.ts";
 import { withLevelsInOrder } from "../heading-levels.ts";
 import { languageTag, runsRightToLeft } from "../language-tag.ts";
+import { leadsIn } from "../leading-blocks.ts";
 import { linkTarget } from "../link-target.ts";
 import type { Look } from "../look-of.ts";
 import { bare, type PaperPlaces, plainBlocks } from "../paper-places.ts";
 import { missingSentence, type Printable } from "../printable.ts";
 import { footWords, headWords } from "../running-words.ts";
 import { ENDNOTES_TITLE } from "../standing-words.ts";
-import { heightOfBlocks, lettersIn } from "./estimate.ts";
+import { heightOfBlocks } from "./estimate.ts";
 import { TableData } from "./table-data.ts";
 
 type Data = Record<string, unknown>;
@@ -52,14 +53,6 @@ export function paperData(paper: Paper, places: PaperPlaces, printable: Printabl
     blocks,
   };
 }
-
-/** A heading leads in what follows; so does a short line right below one. */
-function leadsIn(block: Block, before: Block | undefined): boolean {
-  if (block.is === "heading") return true;
-  return block.is === "paragraph" && before?.is === "heading" && SHORT.has(block.as) && lettersIn(block.words) < 400;
-}
-
-const SHORT: ReadonlySet<string> = new Set(["small", "lead", "key"]);
 
 function typstLanguage(tag: string | null): { lang: string; region?: string } | null {
   const read = languageTag(tag);
