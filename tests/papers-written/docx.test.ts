@@ -10,6 +10,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { Line, Paper } from "../../schema/paper.ts";
 import { linesOf, plainBlocks } from "../../server/publish/write/paper-places.ts";
 import { describeWithCheckData } from "../kit/check-data.ts";
+import { firstMissing } from "./in-order.ts";
 import { heading, paperOf, paragraph, richPaper, w } from "./paper-kit.ts";
 import { readPdf, squashed } from "./read-pdf.ts";
 import { written } from "./written.ts";
@@ -34,16 +35,6 @@ const wordsOf = (lines: readonly Line[]): string[] =>
     .flat()
     .flatMap((span) => (span.is === "words" ? [squashed(span.text)] : []))
     .filter((words) => words !== "");
-
-function firstMissing(whole: string, parts: readonly string[]): string | null {
-  let at = 0;
-  for (const part of parts) {
-    const found = whole.indexOf(part, at);
-    if (found === -1) return part;
-    at = found + part.length;
-  }
-  return null;
-}
 
 function wordsOfHtml(page: string): string {
   const plain = page.replace(/<[^>]*>/g, "");

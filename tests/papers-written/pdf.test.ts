@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import type { Paper } from "../../schema/paper.ts";
 import { linesOf, plainBlocks } from "../../server/publish/write/paper-places.ts";
 import { fitted } from "../../server/publish/write/pdf/fit.ts";
+import { firstMissing } from "./in-order.ts";
 import { call, heading, paperOf, paragraph, ref, richPaper, said, steps, w } from "./paper-kit.ts";
 import { type ReadPdf, readPdf, squashed } from "./read-pdf.ts";
 import { written } from "./written.ts";
@@ -17,17 +18,6 @@ function spansInOrder(paper: Paper): string[] {
     .flat()
     .flatMap((span) => (span.is === "words" && span.language !== "ar" ? [squashed(span.text)] : []))
     .filter((words) => words !== "");
-}
-
-/** The first of `parts` that does not follow those before it; null when all do. */
-function firstMissing(whole: string, parts: readonly string[]): string | null {
-  let at = 0;
-  for (const part of parts) {
-    const found = whole.indexOf(part, at);
-    if (found === -1) return part;
-    at = found + part.length;
-  }
-  return null;
 }
 
 describe("a rich paper", () => {

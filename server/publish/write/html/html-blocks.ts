@@ -101,18 +101,20 @@ export class HtmlBlocks {
     return html`<div class="wide"><table class="${block.as}">${caption.length === 0 ? null : html`<caption>${this.#lines.line(caption)}</caption>`}
 <colgroup>${numbered && html`<col class="number">`}${widths}</colgroup>
 <thead><tr>${heads}</tr></thead>
-${rowGroups(block).map((group) => this.#group(group, columns.length, numbered))}
+${rowGroups(block).map((group) => this.#group(group, columns, numbered))}
 </table></div>\n`;
   }
 
-  #group({ number, rows, length }: RowGroup, columns: number, numbered: boolean): Markup {
+  #group({ number, rows, length }: RowGroup, columns: Of<"table">["columns"], numbered: boolean): Markup {
     const made = rows.map(({ anchor, cells, minor }, piece) => {
       const head =
         numbered && piece === 0 ? html`<th scope="row" rowspan="${rows.length}">${this.#cell(number)}</th>` : null;
-      const width = columns - (numbered ? 1 : 0);
+      const first = numbered ? 1 : 0;
+      const width = columns.length - first;
       const told = cells.map((cell, at) => {
         const across = at + 1 === cells.length ? width - at : 1;
-        return html`<td${across > 1 && html` colspan="${across}"`}${minor && html` class="minor"`}>${this.#cell(cell)}</td>`;
+        const name = across === 1 && cell.length > 0 ? (columns[at + first]?.name ?? "") : "";
+        return html`<td${across > 1 && html` colspan="${across}"`}${minor && html` class="minor"`}${name !== "" && html` data-name="${this.#lines.words(name)}"`}>${this.#cell(cell)}</td>`;
       });
       return html`<tr${this.#lines.idAt(anchor)}>${head}${told}</tr>`;
     });
