@@ -45,8 +45,6 @@ interface Choices {
   notesAt: PaperAsk["notesAt"];
   style: string;
   occasion: string;
-  /** Readings by crux. */
-  choice: Readonly<Record<string, string>>;
   /** Of papers that hold several exercises. */
   parts: PaperPart[];
   /** Cut and version of the one exercise of other papers, by its id. */
@@ -59,14 +57,15 @@ const FRESH: Choices = {
   notesAt: "foot",
   style: "",
   occasion: "",
-  choice: {},
   parts: [],
   cuts: {},
 };
 const WHOLE = { from: null, to: null, variant: null };
 
 const KEY = "passagework.papers";
-type Kept = { kind?: IssuedKind; choices?: { [K in IssuedKind]?: Partial<Choices> } };
+/** Readings by crux, the same on every kind of paper. */
+type Readings = Readonly<Record<string, string>>;
+type Kept = { kind?: IssuedKind; readings?: Readings; choices?: { [K in IssuedKind]?: Partial<Choices> } };
 
 function kept(): Kept {
   try {
@@ -81,7 +80,13 @@ export const kind = signal<IssuedKind>(
   KIND_WORDS.some((one) => one.kind === begin.kind) ? (begin.kind ?? "ride sheet") : "ride sheet",
 );
 const byKind = signal<NonNullable<Kept["choices"]>>(begin.choices ?? {});
-effect(() => localStorage.setItem(KEY, JSON.stringify({ kind: kind.value, choices: byKind.value } satisfies Kept)));
+export const readings = signal<Readings>(begin.readings ?? {});
+effect(() =>
+  localStorage.setItem(
+    KEY,
+    JSON.stringify({ kind: kind.value, readings: readings.value, choices: byKind.value } satisfies Kept),
+  ),
+);
 
 /** The exercise of the address. */
 export const exercise = signal<string | null>(null);
@@ -142,14 +147,14 @@ export function movePart(id: string, by: -1 | 1): void {
 /** What is sent to the server; null while no exercise is open. */
 export const paperAsk = computed<PaperAsk | null>(() => {
   if (parts.value.length === 0) return null;
-  const { size, way, notesAt, style, occasion, choice } = choices.value;
+  const { size, way, notesAt, style, occasion } = choices.value;
   const known = new Set(cruxesOf(parts.value).map(({ crux }) => crux));
   return {
     kind: kind.value,
     parts: parts.value,
     size,
     way,
-    choice: Object.entries(choice).flatMap(([crux, reading]) => (known.has(crux) ? { crux, reading } : [])),
+    choice: Object.entries(readings.value).flatMap(([crux, reading]) => (known.has(crux) ? { crux, reading } : [])),
     notesAt,
     style: style || (styles.value[0] ?? "notes and bibliography"),
     occasion,

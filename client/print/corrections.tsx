@@ -7,7 +7,7 @@ import { ask, type Refused } from "../state/api.ts";
 import { loadContents } from "../state/passage.ts";
 import { sitting, today, who } from "../state/session.ts";
 import { newId } from "../state/write.ts";
-import { loadEditions } from "./edition-rows.ts";
+import { isSamePaper, loadEditions, stillHolding } from "./edition-rows.ts";
 
 export function Corrections({
   line,
@@ -20,7 +20,7 @@ export function Corrections({
 }) {
   const { edition, differences, slips } = line;
   const against = useSignal<string | null>(null);
-  const later = others.filter((other) => other.edition.number > edition.number && other.ask.kind === line.ask.kind);
+  const later = others.filter((other) => other.edition.number > edition.number && isSamePaper(other, line));
   const numberOf = (id: string) => others.find((other) => other.edition.id === id)?.edition.number;
   return (
     <div class="corrections">
@@ -43,7 +43,9 @@ export function Corrections({
             ))}
           </select>
         </label>
-        {differences !== null && differences > 0 && <IssueAnew line={line} work={work} />}
+        {differences !== null && differences > 0 && !later.some((other) => other.differences === 0) && (
+          <IssueAnew line={line} work={work} others={others} />
+        )}
       </div>
       {slips.map(({ id, to, on }) => (
         <p key={id}>
@@ -174,8 +176,8 @@ function Said({ was, now }: { was: string; now: string }) {
   }
 }
 
-/** The same paper as it is now, as the next edition, to the same people, with the slip for the old one. */
-function IssueAnew({ line, work }: { line: EditionLine; work: string }) {
+/** The same paper as it is now, as the next edition, to those who hold the old one, with the slip for that. */
+function IssueAnew({ line, work, others }: { line: EditionLine; work: string; others: readonly EditionLine[] }) {
   const { edition } = line;
   const issuing = useSignal(false);
   const refused = useSignal<Refused | null>(null);
@@ -191,7 +193,7 @@ function IssueAnew({ line, work }: { line: EditionLine; work: string }) {
       title: edition.title,
       issued: today(),
       forms: edition.papers.map(({ name }) => name.slice(name.lastIndexOf(".") + 1) as IssueRequest["forms"][number]),
-      recipients: [],
+      recipients: stillHolding(line, others).map((name) => ({ who: name, on: today() })),
     };
     const issued = await ask<Issued>("/api/editions", request);
     const slip: SlipRequest = {
@@ -212,7 +214,7 @@ function IssueAnew({ line, work }: { line: EditionLine; work: string }) {
   return (
     <>
       <button type="button" disabled={issuing.value} onClick={() => void issue()}>
-        {issuing.value ? "Setting the paper …" : "Issue it anew, with a correction slip"}
+        {issuing.value ? "Setting the paper …" : "Issue it anew to those who hold it, with a correction slip"}
         <span class="spoken">: edition {edition.number}</span>
       </button>
       {refused.value && (

@@ -35,7 +35,16 @@ export async function writeEdition(edit: Edit, why: string, work: string): Promi
   return answer.ok ? null : answer.error;
 }
 
-/** Names of all who hold an edition: "Ada, the Tuesday class". */
-export function holdersOf({ edition }: EditionLine): string {
-  return [...new Set(edition.recipients.map(({ who: name }) => name))].join(", ");
+/** Who was given this edition and none that came later in its place. */
+export function stillHolding(line: EditionLine, all: readonly EditionLine[]): string[] {
+  const later = all.filter((other) => other.edition.number > line.edition.number && isSamePaper(other, line));
+  const newer = new Set(later.flatMap(({ edition }) => edition.recipients.map(({ who: name }) => name)));
+  const names = line.edition.recipients.map(({ who: name }) => name).filter((name) => !newer.has(name));
+  return [...new Set(names)];
+}
+
+/** Whether one comes in the place of the other: the same kind of paper of the same exercises. */
+export function isSamePaper(one: EditionLine, other: EditionLine): boolean {
+  const exercises = (line: EditionLine): string => [...new Set(line.edition.exercises)].sort().join(" ");
+  return one.ask.kind === other.ask.kind && exercises(one) === exercises(other);
 }

@@ -6,7 +6,7 @@ import { contents, loadContents } from "../state/passage.ts";
 import { follow } from "../state/route.ts";
 import { today } from "../state/session.ts";
 import { Corrections } from "./corrections.tsx";
-import { editions, editionsRefused, holdersOf, loadEditions, writeEdition } from "./edition-rows.ts";
+import { editions, editionsRefused, loadEditions, stillHolding, writeEdition } from "./edition-rows.ts";
 import { namesIn } from "./issue-form.tsx";
 import { Reports } from "./reports.tsx";
 
@@ -50,7 +50,7 @@ export function EditionsRoom({ work }: { work: string }) {
           , “Issue as an edition” freezes the paper that is shown, numbers it, and remembers whom it went to.
         </p>
       )}
-      {wrong.length > 0 && <Wrong wrong={wrong} />}
+      {list && wrong.length > 0 && <Wrong wrong={wrong} all={list} />}
       {list?.map((line) => (
         <EditionPart key={line.edition.id} line={line} work={work} others={list} />
       ))}
@@ -59,16 +59,19 @@ export function EditionsRoom({ work }: { work: string }) {
 }
 
 /** Who holds something that is no longer right, first of all. */
-function Wrong({ wrong }: { wrong: readonly EditionLine[] }) {
-  const held = wrong.filter((line) => line.edition.recipients.length > 0);
+function Wrong({ wrong, all }: { wrong: readonly EditionLine[]; all: readonly EditionLine[] }) {
+  const held = wrong.flatMap((line) => {
+    const holders = stillHolding(line, all);
+    return holders.length === 0 ? [] : { line, holders };
+  });
   return (
     <section class="wrong">
       <h2>No longer right</h2>
       {held.length === 0 && <p>No edition that went to somebody is wrong.</p>}
       <ul>
-        {held.map((line) => (
+        {held.map(({ line, holders }) => (
           <li key={line.edition.id}>
-            {holdersOf(line)} {line.edition.recipients.length === 1 ? "holds" : "hold"}{" "}
+            {holders.join(", ")} {holders.length === 1 ? "holds" : "hold"}{" "}
             <a href={`#edition-${line.edition.number}`}>edition {line.edition.number}</a>,{" "}
             <span class="said">{line.edition.title}</span>.
           </li>

@@ -1,6 +1,17 @@
 /** client/print/paper-choices.tsx - what a paper is asked for with: its kind, size, way, readings, notes and occasion. */
 import { useId } from "preact/hooks";
-import { brokenStyles, choices, choose, cruxesOf, type IssuedKind, KIND_WORDS, kind, parts, styles } from "./asking.ts";
+import {
+  brokenStyles,
+  choices,
+  choose,
+  cruxesOf,
+  type IssuedKind,
+  KIND_WORDS,
+  kind,
+  parts,
+  readings,
+  styles,
+} from "./asking.ts";
 
 const SIZES = ["A4", "Letter", "A5"] as const;
 
@@ -113,8 +124,7 @@ function OneOf<T extends string>({
 function Readings() {
   const cruxes = cruxesOf(parts.value);
   if (cruxes.length === 0) return null;
-  const { choice } = choices.value;
-  const chosen = cruxes.filter(({ crux }) => choice[crux] !== undefined).length;
+  const chosen = cruxes.filter(({ crux }) => readings.value[crux] !== undefined).length;
   return (
     <details class="readings" open={cruxes.length <= 3 || chosen > 0}>
       <summary>
@@ -125,11 +135,11 @@ function Readings() {
         <label key={crux.crux} class="field">
           <span>{crux.title}</span>
           <select
-            value={choice[crux.crux] ?? ""}
+            value={readings.value[crux.crux] ?? ""}
             onChange={(event) => {
-              const { [crux.crux]: _before, ...rest } = choice;
+              const { [crux.crux]: _before, ...rest } = readings.value;
               const { value } = event.currentTarget;
-              choose({ choice: value === "" ? rest : { ...rest, [crux.crux]: value } });
+              readings.value = value === "" ? rest : { ...rest, [crux.crux]: value };
             }}
           >
             <option value="">

@@ -16,7 +16,7 @@ import { correctionOf } from "../../../shared/text/correction.ts";
 type Words = Extract<Span, { is: "words" }>;
 
 export interface SlipOf {
-  older: { number: number; title: string; issued: string };
+  older: { number: number; title: string; issued: string; kind: string; check: string };
   /** Null where it is held against the work as it is now. */
   newer: { number: number; issued: string } | null;
   work: Paper["work"];
@@ -35,7 +35,11 @@ export function slipPaper({ older, newer, work, size, on, entries, renumbered }:
     {
       is: "paragraph",
       as: "lead",
-      words: [words(`For whoever holds edition ${older.number} of ${older.issued}. Corrected by ${by}.`)],
+      words: [
+        words(
+          `${work.title}. For whoever holds edition ${older.number} of ${older.issued}, a ${older.kind} with the check code ${older.check}. Corrected by ${by}.`,
+        ),
+      ],
       of: [],
     },
     {

@@ -62,7 +62,7 @@ function slipBetween(
   const { paper } = older.value.model;
   return done(
     slipPaper({
-      older: older.value.row,
+      older: { ...older.value.row, kind: paper.kind, check: paper.edition?.check ?? "" },
       newer: newer === null ? null : newer.value.row,
       work: paper.work,
       size: paper.size,
