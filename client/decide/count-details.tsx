@@ -17,6 +17,7 @@ export function CountDetails() {
     <details class="fold count-details">
       <summary>{now.witness ? "one way that holds, and how it was counted" : "how it was counted"}</summary>
       <Witness />
+      <Weighed />
       <p class="meta">
         {exact ? "Every way was counted." : now.why}{" "}
         {peaks.inPlay > 0 &&
@@ -54,6 +55,31 @@ function Witness() {
           Ride it so
         </button>
       )}
+    </div>
+  );
+}
+
+/** The same count with each way weighed by how sure the readings are held; nothing where nobody said. */
+function Weighed() {
+  const weighted = answered.value?.weighted ?? null;
+  if (weighted === null) return null;
+  const told = weighted.shares.flatMap(({ crux, reading, share }) => {
+    const title = one("readings", reading)?.title;
+    return share === null || title === undefined ? [] : { key: `${crux} ${reading}`, crux, title, share };
+  });
+  return (
+    <div class="weighed">
+      <p>
+        Weighed by how sure the readings are said to be, what can be ridden has {weighted.holding} parts of{" "}
+        {weighted.all}.
+      </p>
+      <ul>
+        {told.map(({ key, crux, title, share }) => (
+          <li key={key}>
+            <span class="soft">{one("cruxes", crux)?.title}:</span> {title} <span class="meta">{share.toFixed(3)}</span>
+          </li>
+        ))}
+      </ul>
     </div>
   );
 }

@@ -19,6 +19,15 @@ import { TakeAway } from "./take-away.tsx";
 
 type Reading = RecordOf<"readings">;
 
+/** An exact decimal, as the store keeps it; empty where nobody says. */
+function confidenceProblem(text: string): string {
+  const degree = text.trim();
+  if (degree === "" || /^(1(\.0+)?|0\.\d*[1-9]\d*)$/.test(degree)) return "";
+  return /^0(\.0*)?$/.test(degree)
+    ? "Expected more than 0: a reading that cannot be right is ruled out instead."
+    : "Expected a decimal up to 1, with a point: 0.6.";
+}
+
 export function ReadingColumn({
   crux,
   reading,
@@ -71,6 +80,31 @@ export function ReadingColumn({
             }
           />
           <Holders />
+        </div>
+      </div>
+      <div class="slot">
+        <span class="slot-label" aria-hidden="true">
+          how sure
+        </span>
+        <div class="slot-body">
+          <DraftField
+            row={row}
+            name="confidence"
+            label="How sure, more than 0 and up to 1"
+            placeholder="0.6, or empty"
+            size={10}
+            value={reading.confidence ?? ""}
+            check={confidenceProblem}
+            store={(degree, base) =>
+              storeFields(
+                "readings",
+                id,
+                { confidence: degree.trim() || null },
+                degree.trim() ? `${own}: ${degree.trim()} sure` : `${own}: how sure is not said`,
+                base,
+              )
+            }
+          />
         </div>
       </div>
       {slots.map((at) => (
