@@ -1,7 +1,8 @@
 /** shared/drill/resolve-slot.ts - what a slot holds under the readings taken, and how that is printed.
- *  May import: schema types, siblings in shared/drill. What is not settled keeps all its readings: none is favoured. */
+ *  May import: schema types and constants, siblings in shared/drill. What is not settled keeps all its readings: none is favoured.
+ *  Where they all give the same value, that value is said, whichever of them is taken. */
 import type { DrillValue } from "../../schema/drill.ts";
-import type { Basis, ReadingValue, Slot, SlotAddress, Warrant } from "../../schema/slot.ts";
+import { type Basis, type ReadingValue, type Slot, type SlotAddress, Warrant } from "../../schema/slot.ts";
 import type { ValueKind } from "../../schema/values.ts";
 import { inKeyOrder } from "./canonical-json.ts";
 import { citationsOfBasis, inTextOrder } from "./citations.ts";
@@ -58,7 +59,22 @@ export function resolveSlot(compiling: Compiling, address: SlotAddress, slot: Sl
     title: reading.title,
     value: valueAt(reading.values, address),
   }));
+  const agreed = agreedValue(readings.map(({ value }) => value));
+  if (agreed !== null) return { ...agreed, crux, reading: null };
   return { is: "not settled", crux, reading: null, readings };
+}
+
+/** The value that all readings give, with the weakest warrant among them and all they rest on; null where they differ or
+ *  one of them says nothing. */
+function agreedValue(values: readonly ReadingValue[]): Extract<ReadingValue, { is: "said" }> | null {
+  const said = values.filter((value) => value.is === "said");
+  const [first] = said;
+  if (first === undefined || said.length < values.length) return null;
+  const spelt = new Set(said.map(({ value }) => JSON.stringify(inKeyOrder(value))));
+  if (spelt.size > 1) return null;
+  const weakest = Math.max(...said.map(({ warrant }) => Warrant.options.indexOf(warrant)));
+  const bases = new Map(said.flatMap(({ basis }) => basis).map((one) => [JSON.stringify(inKeyOrder(one)), one]));
+  return { ...first, warrant: Warrant.options[weakest] ?? first.warrant, basis: [...bases.values()] };
 }
 
 /** What a reading gives to a slot; a slot it does not name is not said under it. */
@@ -111,12 +127,12 @@ export function drillValue(compiling: Compiling, slot: string, kind: ValueKind, 
     };
   }
   if (resolved.is === "not settled") {
-    const words = resolved.readings.map(({ value }) => readingValueWords(value, kind, names));
+    const words = new Set(resolved.readings.map(({ value }) => readingValueWords(value, kind, names)));
     const bases = resolved.readings.flatMap(({ value }) => (value.is === "said" ? value.basis : []));
     return {
       slot,
       label,
-      text: `not settled: ${words.join(" or ")}`,
+      text: `not settled: ${[...words].join(" or ")}`,
       value: inKeyOrder(
         resolved.readings.map((one) => ({
           reading: one.reading,

@@ -6,7 +6,7 @@ import type { Rows } from "../../schema/record.ts";
 import { canonicalJson } from "../../shared/drill/canonical-json.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
 import { stateAfterEach } from "../../shared/drill/state-after-each.ts";
-import { idOf, WorkBuilder } from "./build-rows.ts";
+import { held, idOf, said, slotAt, supplied, WorkBuilder } from "./build-rows.ts";
 import { smallWork } from "./small-work.ts";
 
 const { rows, exercise, side, manner, height, variant } = smallWork();
@@ -50,6 +50,38 @@ describe("[D1] what is not settled", () => {
         { title: "to the right", gives: [{ label: "to which side", text: "right" }] },
       ],
     });
+  });
+});
+
+describe("[D1] what readings agree on", () => {
+  /** The side of a ride, held by a crux whose readings give these sides with these warrants. */
+  function sideUnder(...gives: ["left" | "right", "implied" | "supplied"][]) {
+    const book = new WorkBuilder("A book of sides");
+    const home = book.exercise("Of sides");
+    const step = book.step("The ride", home);
+    const ride = book.action(step, "ride", { figure: supplied("circle"), turn: held("of the side") });
+    const crux = book.crux("of the side", home);
+    for (const [at, [to, warrant]] of gives.entries()) {
+      const value = said({ to, viewpoint: "rider" }, warrant, [{ is: "premise", text: `premise ${at + 1}` }]);
+      book.reading(`reading ${at + 1}`, crux, { values: [{ at: slotAt(ride, "turn"), value }] });
+    }
+    const action = compileDrill(book.rows(), home).elements[0]?.actions[0];
+    return { crux, text: action?.text, value: action?.values.find(({ slot }) => slot === "turn") };
+  }
+
+  test("is said once, by the weakest warrant, and rests on what each rests on", () => {
+    const { crux, text, value } = sideUnder(["left", "implied"], ["left", "supplied"]);
+    expect(text).toBe("circle left");
+    expect(value).toMatchObject({ text: "left", standing: "supplied", crux, reading: null });
+    expect(value?.value).toEqual({ to: "left", viewpoint: "rider" });
+    expect(value?.rests).toEqual(["premise 1", "premise 2"]);
+    expect(sideUnder(["left", "implied"], ["left", "implied"]).value?.standing).toBe("implied");
+  });
+
+  test("is named once where only some agree", () => {
+    const { text, value } = sideUnder(["left", "implied"], ["left", "supplied"], ["right", "implied"]);
+    expect(text).toBe("circle left or right");
+    expect(value).toMatchObject({ text: "not settled: left or right", standing: "not settled" });
   });
 });
 
