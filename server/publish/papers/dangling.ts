@@ -98,12 +98,8 @@ function placeOf(element: DrillElement): string {
 function elementTroubles(context: PaperContext, { rows }: BuiltPart, element: DrillElement): string[] {
   const actions = element.actions.filter(({ inherited }) => !inherited).map(({ id }) => id);
   const taken = new Set(
-    [...element.values, ...element.actions.flatMap(({ values }) => values)].flatMap(({ reading, crux, standing }) =>
-      reading !== null
-        ? [reading]
-        : standing === "not settled" && crux !== null
-          ? rows.readingsOf(crux).map(({ id }) => id)
-          : [],
+    [...element.values, ...element.actions.flatMap(({ values }) => values)].flatMap(({ reading, crux }) =>
+      reading !== null ? [reading] : crux !== null ? rows.readingsOf(crux).map(({ id }) => id) : [],
     ),
   );
   return [

@@ -62,16 +62,21 @@ function told({ label, text }: DrillValue): string {
   return `${label}: ${text}`;
 }
 
-/** What the value rests on as it is taken; nothing while it is not settled, since each reading then has its own. */
+/** What the value rests on as it is taken: on all readings where they agree, and nothing while it is not settled, since each
+ *  reading then has its own. */
 function basisOfValue(rows: ExerciseRows, value: DrillValue, owner: Element | Action | undefined): readonly Basis[] {
-  const { reading, crux, slot } = value;
-  if (reading !== null) {
+  const { reading, crux, slot, standing } = value;
+  if (crux !== null && standing === "not settled") return [];
+  const readings = reading !== null ? [reading] : crux !== null ? rows.readingsOf(crux).map(({ id }) => id) : null;
+  if (readings !== null) {
     const name = slot.slice(slot.lastIndexOf(".") + 1);
-    const given = rows.find("readings", reading)?.values.filter(({ at }) => at.slot === name) ?? [];
-    const own = given.find(({ at }) => at.id === owner?.id) ?? given[0];
-    return own?.value.is === "said" ? own.value.basis : [];
+    return readings.flatMap((id) => {
+      const given = rows.find("readings", id)?.values.filter(({ at }) => at.slot === name) ?? [];
+      const own = given.find(({ at }) => at.id === owner?.id) ?? given[0];
+      return own?.value.is === "said" ? own.value.basis : [];
+    });
   }
-  if (crux !== null || owner === undefined) return [];
+  if (owner === undefined) return [];
   const fields: unknown = { ...owner, ...("act" in owner ? owner.act.slots : {}) };
   const slots = fields as Record<string, Slot<unknown> | undefined>;
   const held = slots[slot];
