@@ -2,6 +2,7 @@
  *  May import: schema types, siblings. In reading order: contents, how to read it, the witnesses, the exercises, glossary, indexes,
  *  bibliography. */
 import type { PlainBlock } from "../../../schema/paper.ts";
+import { asRiddenBlocks } from "./as-ridden.ts";
 import { dayBlocks } from "./day-version.ts";
 import { glossaryBlocks } from "./glossary.ts";
 import { howToRead } from "./how-to-read.ts";
@@ -56,6 +57,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): PlainBlock[] {
       of: [{ kind: "exercises", id: exercise.id }],
     }),
     paragraph("small", headLine(context, part, false)),
+    ...asRiddenBlocks(context, part),
     ...(source.length === 0 ? [] : [paragraph("small", [soft("Source: "), ...source])]),
     ...note,
     treatedBlock(part),

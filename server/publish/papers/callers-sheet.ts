@@ -2,6 +2,7 @@
  *  May import: schema types, siblings. Read aloud from the middle of the ground: no apparatus beyond one line a sign. */
 import type { PlainBlock } from "../../../schema/paper.ts";
 import { citationsOfElement } from "../cited.ts";
+import { asRiddenBlocks } from "./as-ridden.ts";
 import { callOf, whenOf, whereOf } from "./call-words.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
@@ -54,6 +55,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
+    ...asRiddenBlocks(context, part),
     items.length === 0 ? noSteps() : { is: "calls", items },
     treatedBlock(part),
   ];

@@ -2,6 +2,7 @@
  *  pictures, faults, and in full the text that is not told in steps.
  *  May import: schema types, siblings. */
 import type { Block, PlainBlock } from "../../../schema/paper.ts";
+import { asRiddenBlocks } from "./as-ridden.ts";
 import { dayBlocks } from "./day-version.ts";
 import { faultBlocks } from "./faults.ts";
 import { holdBlocks } from "./holds-page.ts";
@@ -60,6 +61,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): Pl
   return [
     ...(titled ? [heading(2, [words(name)], { of })] : []),
     paragraph("small", headLine(context, part)),
+    ...asRiddenBlocks(context, part),
     ...dayBlocks(part, 3),
     ...throughoutOnce(context, part, 3),
     ...planBlocks(context, part, PLAN),

@@ -1,6 +1,7 @@
 /** server/publish/papers/ride-sheet.ts - one exercise to be read at arm's length, outdoors, with the reins in one hand.
  *  May import: schema types, siblings. Few words a step; a sign wherever a reading is open or was chosen, with one line on it. */
 import type { PlainBlock } from "../../../schema/paper.ts";
+import { asRiddenBlocks } from "./as-ridden.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
@@ -35,6 +36,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
+    ...asRiddenBlocks(context, part),
     ...throughoutBlocks(context, drill, 2),
     ...planBlocks(context, part, PLAN),
     fewStepsTable(context, part),

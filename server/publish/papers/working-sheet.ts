@@ -6,6 +6,7 @@ import type { Block, Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import type { Passage } from "../../../schema/work.ts";
 import { formatReference } from "../../../shared/cite/format-reference.ts";
 import type { SignedCrux } from "../crux-signs.ts";
+import { onFootBlocks } from "./as-ridden.ts";
 import { rowsOfCrux } from "./crux-note.ts";
 import { dayWords } from "./day-words.ts";
 import { markedText, type TextMark } from "./marked-text.ts";
@@ -34,6 +35,7 @@ export function workingSheet(context: PaperContext): PaperBody {
         of: [{ kind: "exercises", id: part.drill.exercise.id }],
       }),
       ...(index === 0 ? [...occasionOf(context.ask), workingKey()] : []),
+      ...onFootBlocks(part),
       ...part.rows.passages.map((passage) => passageBlock(context, passage, questions)),
       ...elsewhere(context, part, questions),
       ...emptyPart(part),

@@ -1,0 +1,78 @@
+/** server/publish/papers/as-ridden.ts - near the head of a paper: that what is on it cannot be ridden as it is read here, and
+ *  what being done on foot changes.
+ *  May import: schema types, shared/ride, server/publish, siblings. Nothing is said where nothing is in the way. */
+import type { Line, PlainBlock } from "../../../schema/paper.ts";
+import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
+import type { Finding } from "../../../shared/ride/ridden.ts";
+import { rideWithContext, withFindings } from "../../../shared/ride/ride-exercise.ts";
+import { ridingRoles } from "../../../shared/ride/roles.ts";
+import { stopped } from "../stopped.ts";
+import type { PaperContext } from "./paper-context.ts";
+import type { BuiltPart } from "./paper-part.ts";
+import { listed } from "./part-head.ts";
+import { paragraph, words } from "./spans.ts";
+
+/** More are counted, not told: a sheet has to stay a sheet. */
+const TOLD = 3;
+
+/** Both, in the order they are read in. */
+export function asRiddenBlocks(context: PaperContext, built: BuiltPart): PlainBlock[] {
+  return [...onFootBlocks(built), ...cannotBeRidden(context, built)];
+}
+
+/** Only for an exercise in which a horse does something. */
+export function onFootBlocks({ whole }: BuiltPart): PlainBlock[] {
+  const forHorse = whole.elements.some(({ actions }) => actions.some(({ part }) => part === "horse"));
+  if (whole.way !== "on foot" || !forHorse) return [];
+  const says =
+    "Done on foot: where the text says what the horse does, the rider goes himself; gaits, leads and reins are the text’s.";
+  return [paragraph("open", [words(says)])];
+}
+
+/** One paragraph for what is in the way however the open places are read, and one for what comes only from a reading that was
+ *  drawn without being settled. */
+function cannotBeRidden(context: PaperContext, built: BuiltPart): PlainBlock[] {
+  const { part, rows, whole, drill } = built;
+  const choice = context.ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
+  const { supplied } = chooseReadings(rows, choice, whole.way, part.variant);
+  const shown = new Set(drill.elements.map(({ id }) => id));
+  const barring = findingsIn(context, built).filter(({ element }) => shown.has(element));
+  const unsettled = ({ reading }: Finding): boolean =>
+    reading !== null && supplied.get(reading.crux) === reading.reading;
+  const open = barring.filter(unsettled);
+  const titles = new Set(open.flatMap(({ reading }) => (reading === null ? [] : [`“${reading.readingTitle}”`])));
+  const are = titles.size === 1 ? "is" : "are";
+  return [
+    ...told(
+      "As it is read here it cannot be ridden under these rules: ",
+      barring.filter((one) => !unsettled(one)),
+    ),
+    ...told(
+      `Drawn with ${listed([...titles])}, which ${are} not settled, it cannot be ridden under these rules: `,
+      open,
+    ),
+  ];
+}
+
+function told(lead: string, findings: readonly Finding[]): PlainBlock[] {
+  const sentences = [...new Set(findings.map(({ sentence }) => stopped(sentence)))];
+  if (sentences.length === 0) return [];
+  const more = sentences.length - TOLD;
+  const line: Line = [
+    words(lead + sentences.slice(0, TOLD).join(" ")),
+    ...(more > 0 ? [words(` And ${more} more.`)] : []),
+  ];
+  const of = [...new Set(findings.map(({ element }) => element))].map((id) => ({ kind: "elements" as const, id }));
+  return [paragraph("open", line, of)];
+}
+
+/** What the rules bar in the ride of each role, or in the one ride, where nobody has set it aside. */
+function findingsIn({ rows: all, ask }: PaperContext, { part, rows, whole }: BuiltPart): Finding[] {
+  const choice = ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
+  const options = { choice, variant: part.variant, way: whole.way };
+  const roles = ridingRoles(whole.elements);
+  const rides = roles.length < 2 ? [options] : roles.map((role) => ({ ...options, role }));
+  return rides
+    .flatMap((one) => withFindings(rideWithContext(all, part.exercise, one, rows)).findings)
+    .filter(({ severity, verdict, waived }) => severity === "bars" && verdict === "broken" && waived === null);
+}

@@ -1,0 +1,71 @@
+/** What stands near the head of a paper: that it cannot be ridden as it is read, and what being on foot changes. */
+import { describe, expect, test } from "vitest";
+import type { PaperAsk } from "../../schema/paper.ts";
+import { paperOf } from "../../server/publish/papers/build-paper.ts";
+import { idOf, supplied, under } from "../drill/build-rows.ts";
+import { blocksThat, plain, printed } from "./paper-lines.ts";
+import { askFor, NO_FILES, smallBook } from "./small-book.ts";
+
+const KINDS: PaperAsk["kind"][] = ["ride sheet", "class handout", "caller's sheet", "appendix"];
+const wide = idOf("The wide one");
+
+/** The small book, and an exercise in which a circle is far wider than the ground; guarded: only under the first of two readings nobody chose. */
+function withWide(guarded: boolean) {
+  return smallBook((book) => {
+    book.exercise("The wide one", { label: "4" });
+    const which = book.crux("Which of them", wide, { is: "ambiguous" });
+    book.reading("he rides wide", which);
+    book.reading("he does not", which);
+    book.action(book.step("Ride on", wide), "ride", { figure: supplied("circle") });
+    book.action(
+      book.step("Ride wide", wide),
+      "ride",
+      { figure: supplied("circle"), size: supplied({ is: "exact", of: 900_000 }) },
+      guarded ? { guard: under("Which of them", "he rides wide") } : {},
+    );
+  }).rows;
+}
+
+const openOf = (...[rows, ask]: [ReturnType<typeof withWide>, PaperAsk]): string[] =>
+  blocksThat(printed(paperOf(rows, ask, NO_FILES)), "paragraph")
+    .filter(({ as }) => as === "open")
+    .map((block) => plain(block.words));
+
+const barred = (lines: string[]): string[] =>
+  lines.filter((line) => line.includes("cannot be ridden under these rules"));
+
+describe("what bars the ride", () => {
+  test.each(KINDS)("is said near the head of a %s", (kind) => {
+    const [says, ...others] = barred(openOf(withWide(false), askFor(kind, [wide])));
+    expect(says).toMatch(/^As it is read here it cannot be ridden under these rules: ./);
+    expect(others).toEqual([]);
+  });
+
+  test("is said to come from a reading that is not settled", () => {
+    const rows = withWide(true);
+    const [says] = barred(openOf(rows, askFor("ride sheet", [wide])));
+    expect(says).toMatch(/^Drawn with “he rides wide”, which is not settled, it cannot be ridden under these rules: /);
+    const choice = [{ crux: idOf("Which of them"), reading: idOf("he rides wide") }];
+    const [chosen] = barred(openOf(rows, askFor("ride sheet", [wide], { choice })));
+    expect(chosen).toMatch(/^As it is read here/);
+  });
+
+  test("is not said where nothing is in the way, nor of steps that are cut away", () => {
+    const rows = withWide(true);
+    const choice = [{ crux: idOf("Which of them"), reading: idOf("he does not") }];
+    expect(barred(openOf(rows, askFor("ride sheet", [wide], { choice })))).toEqual([]);
+    const parts = [{ exercise: wide, from: null, to: idOf("Ride on"), variant: null }];
+    expect(barred(openOf(withWide(false), askFor("ride sheet", [], { parts })))).toEqual([]);
+  });
+});
+
+describe("on foot", () => {
+  const says = (lines: string[]): number => lines.filter((line) => line.startsWith("Done on foot: ")).length;
+
+  test.each([...KINDS, "working sheet" as const])("a %s says once who does what the horse does", (kind) => {
+    const rows = withWide(false);
+    expect(says(openOf(rows, askFor(kind, [wide], { way: "on foot" })))).toBe(1);
+    expect(says(openOf(rows, askFor(kind, [wide])))).toBe(0);
+    expect(says(openOf(rows, askFor(kind, [idOf("The empty one")], { way: "on foot" })))).toBe(0);
+  });
+});
