@@ -152,12 +152,17 @@ describe("a caller's sheet", () => {
     const calls = blocksThat(paper, "calls").flatMap(({ items }) => items);
     expect(calls.map(({ shown, call, when, where }) => [shown, plain(call), plain(when), plain(where)])).toEqual([
       ["1", "Circle, once†a, to which side · · ·", "to begin", "about the well · A f. 1r, ll. 1–9"],
-      ["2", "Raise the spear; the spear: upright", "after 1", "A f. 1r, ll. 1–9"],
+      [
+        "2",
+        "Raise the spear, with the right hand; the spear: upright, with the right hand",
+        "after 1",
+        "A f. 1r, ll. 1–9",
+      ],
       [
         "3",
-        "Pass the spear to the left hand only †b 1; bring the spear over the horse’s neck, to · · · only †b 2",
+        "Give it over",
         "after 2",
-        "A f. 1r, ll. 1–9",
+        "left: pass the spear to the left hand, from · · · only †b 1; bring the spear over the horse’s neck, to · · · only †b 2 · A f. 1r, ll. 1–9",
       ],
       [null, "As round as you can (at step 1)", "", ""],
       ["1", "Along the wall, on the left rein", "to begin", "A f. 1r, ll. 10–18"],

@@ -28,12 +28,21 @@ const PLACES: { readonly [slot: string]: string } = {
 };
 
 export function callOf(element: DrillElement, signs: PaperSigns): Line {
+  return [...(element.role === "" ? [] : [soft(`${element.role}: `)]), ...calledWords(element, signs)];
+}
+
+function calledWords(element: DrillElement, signs: PaperSigns): Line {
   if (element.is !== "step") return [...sentence(element), ...onlyUnderNumbers(element.onlyUnder, signs)];
   const called = calledActs(element);
   const lines = called.map((action) => actCall(action, signs));
   const title: Line = element.title === "" ? [] : [words(element.title)];
   const call = joinedLines(lines, "; ");
-  return capitalised([...(call.length === 0 ? title : call), ...onlyUnderNumbers(element.onlyUnder, signs)]);
+  // What nobody has settled cannot be called as an order: the step is called by its name.
+  const unsettled = called.every(({ onlyUnder }) => onlyUnder.length > 0);
+  return capitalised([
+    ...(unsettled && title.length > 0 ? title : call),
+    ...onlyUnderNumbers(element.onlyUnder, signs),
+  ]);
 }
 
 /** What it waits for; else the step it follows. */
@@ -55,6 +64,17 @@ export function whenOf(element: DrillElement, before: DrillElement | null, signs
   return [soft(before === null ? "to begin" : `after ${before.number}`)];
 }
 
+/** The acts that are done only under readings nobody has chosen, where the call is the name of the step instead. */
+export function unsettledOf(element: DrillElement, signs: PaperSigns): Line {
+  const called = calledActs(element);
+  if (element.is !== "step" || element.title === "" || called.some(({ onlyUnder }) => onlyUnder.length === 0))
+    return [];
+  return joinedLines(
+    called.map((action) => actCall(action, signs)),
+    "; ",
+  );
+}
+
 /** Where the horse goes, in the names of the ground. */
 export function whereOf(element: DrillElement, signs: PaperSigns): Line {
   const lines = element.actions
@@ -74,25 +94,36 @@ function calledActs({ actions }: DrillElement): DrillAction[] {
 
 /** The act in its shortest words: "circle left, once†a". Silent where the text does not say what the act needs. */
 function actCall(action: DrillAction, signs: PaperSigns): Line {
+  // Only what the horse does is shortened; of a hand, the weapon or the rider a word less may be another order.
+  const isHorse = action.part === "horse";
   const short = saidAgain(action, (value) => {
     const ofGround = action.part === "horse" && value.slot in PLACES;
     const open = value.crux !== null && value.slot !== "timing" && !ofGround;
     if (!open && (!CALLED.has(value.slot) || ofGround)) return null;
     return value.slot === "object" ? withoutArticle(plainWords(value)) : value.text.replace(CLOCK, "");
   });
-  const { pieces, besides } = actPieces(short);
+  const { pieces, besides } = actPieces(isHorse ? short : action);
+  const told = besides.filter(
+    ({ slot, standing, crux }) =>
+      isHorse || (slot !== "timing" && (CALLED.has(slot) || crux !== null || standing === "not said")),
+  );
   return [
+    ...handOf(action),
     ...pieces.flatMap(({ text, standing, crux }) => [
       standing === "not settled" ? lined(text, standing) : words(text),
       ...(crux === null ? [] : signs.span(crux)),
     ]),
-    ...besides.flatMap((value) => [
+    ...told.flatMap((value) => [
       words(", "),
       ...(value.standing === "not said" ? valueSpans(value, signs) : withoutLabel(value, signs)),
     ]),
     ...onlyUnderNumbers(action.onlyUnder, signs),
   ];
 }
+
+/** "left: " before an act of one hand. */
+const handOf = ({ part }: DrillAction): Line =>
+  part === "left hand" || part === "right hand" ? [soft(`${part.split(" ")[0]}: `)] : [];
 
 /** "forward left (10 o’clock)" is called as "forward left". */
 const CLOCK = / \(\d+ o’clock\)/g;

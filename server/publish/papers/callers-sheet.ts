@@ -3,7 +3,7 @@
 import type { PlainBlock } from "../../../schema/paper.ts";
 import { citationsOfElement } from "../cited.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
-import { callOf, whenOf, whereOf } from "./call-words.ts";
+import { callOf, unsettledOf, whenOf, whereOf } from "./call-words.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, openKey, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
@@ -48,7 +48,14 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
       shown: element.number === null ? null : String(element.number),
       call: callOf(element, context.signs),
       when: whenOf(element, numbered[at - 1] ?? null, context.signs),
-      where: joinedLines([whereOf(element, context.signs), context.places.line(citationsOfElement(element))], " · "),
+      where: joinedLines(
+        [
+          unsettledOf(element, context.signs),
+          whereOf(element, context.signs),
+          context.places.line(citationsOfElement(element)),
+        ],
+        " · ",
+      ),
     };
   });
   return [
