@@ -45,7 +45,9 @@ describeInBrowser("issuing and correcting", () => {
       await entries.waitFor();
       expect(await entries.textContent()).toContain(REASON);
 
-      await edition.getByRole("button", { name: /^Issue it anew to those who hold it, with a correction slip/ }).click();
+      await edition
+        .getByRole("button", { name: /^Issue it anew to those who hold it, with a correction slip/ })
+        .click();
       const slipLink = page.getByRole("link", { name: "Correction slip to edition 2" });
       await slipLink.waitFor();
       const slip = await fetch(`${app.address}${await slipLink.getAttribute("href")}`);
