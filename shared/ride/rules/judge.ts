@@ -52,7 +52,10 @@ export function listedBreaches({ judgements }: Judged): Breach[] {
     const within =
       same !== undefined && (same.stage === breach.stage || (same.lasts && goesOn(judgements, same, breach)));
     const another = breach.verdict === "cannot tell" && told.some((one) => one.stage === breach.stage);
+    // What is broken later in the stage is told instead of the question that came before it.
+    const doubted = told.findIndex((one) => one.stage === breach.stage && one.about === breach.about);
     if (within) told[told.indexOf(same)] = { ...same, to: Math.max(same.to, breach.to) };
+    else if (doubted !== -1 && breach.verdict === "broken") told[doubted] = breach;
     else if (!another) told.push(breach);
   }
   return told;
