@@ -80,7 +80,7 @@ export const deadAdopted = computed<Alarm[]>(() => {
     return [
       {
         crux,
-        sentence: `“${title}” is adopted at † ${of}, and under the rules as they are it cannot be ridden at all.`,
+        sentence: `“${title}” is adopted at † ${of}, and under the rules and what else is decided it cannot be ridden.`,
       },
     ];
   });

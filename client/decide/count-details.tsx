@@ -21,9 +21,9 @@ export function CountDetails() {
       <p class="meta">
         {exact ? "Every way was counted." : now.why}{" "}
         {peaks.inPlay > 0 &&
-          `At most ${grouped(String(peaks.inPlay))} ${peaks.inPlay === 1 ? "crux was" : "cruxes were"} in play at once, `}
+          `At most ${grouped(String(peaks.inPlay))} ${peaks.inPlay === 1 ? "crux was" : "cruxes were"} in play at once. `}
         {peaks.states > 0 &&
-          `and at most ${grouped(String(peaks.states))} states of hands, reins and horse were kept apart.`}
+          `At most ${grouped(String(peaks.states))} ${peaks.states === 1 ? "state" : "states"} of hands, reins and horse ${peaks.states === 1 ? "was" : "were"} kept apart.`}
       </p>
     </details>
   );
@@ -86,20 +86,22 @@ function Weighed() {
 
 /** Where nothing holds. */
 export function BrokenLast() {
-  const broken = [...(answered.value?.broken ?? [])]
-    .sort((a, b) => b.assignments.length - a.assignments.length || (b.assignments > a.assignments ? 1 : -1))
-    .slice(0, MOST_BROKEN);
+  const all = [...(answered.value?.broken ?? [])].sort(
+    (a, b) => b.assignments.length - a.assignments.length || (b.assignments > a.assignments ? 1 : -1),
+  );
+  const broken = all.slice(0, MOST_BROKEN);
   if (broken.length === 0) return null;
   return (
     <ul class="broken-last">
       {broken.map(({ stage, rule, assignments }) => (
         <li key={`${stage} ${rule}`}>
-          At {stageWords(stage)}: {ruleSentence(rule)}{" "}
+          At {stageWords(stage)}: Broken: {ruleSentence(rule)}{" "}
           <span class="meta">
-            {ways(assignments)} {assignments === "1" ? "ends" : "end"} there.
+            {ways(assignments)} {assignments === "1" ? "breaks" : "break"} it there.
           </span>
         </li>
       ))}
+      {all.length > broken.length && <li class="meta">and more</li>}
     </ul>
   );
 }

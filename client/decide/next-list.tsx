@@ -3,7 +3,7 @@
 import { useSignal } from "@preact/signals";
 import type { Efforts, NextStep } from "../../shared/ride/puzzle/index.ts";
 import { one } from "../state/rows.ts";
-import { next } from "./answers.ts";
+import { answered, next } from "./answers.ts";
 import { efforts, MOST_EFFORT } from "./wish.ts";
 
 const EFFORTS: readonly { name: keyof Efforts; words: string }[] = [
@@ -30,7 +30,11 @@ export function NextList() {
         </p>
       )}
       {told?.is === "done" && list.length === 0 && (
-        <p class="empty">Nothing is left to settle: no answer would tell the ways that hold apart.</p>
+        <p class="empty">
+          {answered.value?.exact && answered.value.holding === "0"
+            ? "Nothing can be ridden as it is picked or decided, so there is nothing to settle yet: let a pick go first."
+            : "Nothing is left to settle: no answer would tell the ways that hold apart."}
+        </p>
       )}
       <ol>
         {shown.map((step) => (
@@ -70,12 +74,13 @@ export function NextList() {
   );
 }
 
-function OneStep({ step: { sentence, crux, gain, perEffort, settles } }: { step: NextStep }) {
+function OneStep({ step: { sentence, crux, means, gain, settles } }: { step: NextStep }) {
   return (
     <li>
       <p>{sentence}</p>
       <p class="meta">
-        Gain {rounded(gain)} bits, {rounded(perEffort)} for its effort
+        Tells {gain < 0.05 ? "hardly anything" : `${rounded(gain)} bits`}; effort {efforts.value[means]} of{" "}
+        {MOST_EFFORT}
         {settles >= 0.05 && `; settles ${rounded(settles)} other cruxes on average`}.{" "}
         {crux && <a href={`#entry-${crux}`}>†&nbsp;{one("cruxes", crux)?.title}</a>}
       </p>

@@ -5,7 +5,7 @@ import type { Open } from "./open-questions.ts";
 import { stageWords } from "./told-member.ts";
 import type { WeighedExercise, WeighedStage } from "./weighed.ts";
 
-/** `all`: how many ways hold. “Ask the translator about ‘…’: either answer leaves one way to ride steps 4 to 7, and settles ‘…’.” */
+/** `all`: how many ways hold. “Ask the translator about ‘…’: either answer leaves 2 of the 4 ways, and one way to ride steps 4 to 7; it settles ‘…’ too.” */
 export function nextSentence(
   weighed: WeighedExercise,
   puzzle: Puzzle,
@@ -47,7 +47,8 @@ function effectWords(
   const asked = new Set(candidate.answers.flatMap(({ allows }) => allows.map(({ crux }) => crux)));
   const steps = stagesOf(weighed, puzzle, asked);
   const within = stepWords(weighed, steps);
-  if (alike && settledWithin(puzzle, steps, asked, ranked)) return `${each} leaves one way to ride ${within}`;
+  if (alike && settledWithin(puzzle, steps, asked, ranked))
+    return `${each} leaves ${waysWords(first, all)}, and one way to ride ${within}`;
   if (alike) return `${each} leaves ${waysWords(first, all)}`;
   const none = answers.filter(({ holding }) => holding === 0n);
   const some = answers.filter(({ holding }) => holding > 0n);

@@ -125,7 +125,7 @@ export class MemberTeller {
       return { words: `${where}: ${slotLabel(slot)}`, quote: [] };
     const words = valueWords(kind, said.value as never, this.#names);
     return {
-      words: `${capital(where)}: the words say “${words}” (${slotLabel(slot)})`,
+      words: `${capital(where)}: what is stated there: ${slotLabel(slot)} – ${words}`,
       quote: citationsOfBasis(this.#rows, said.basis),
     };
   }
