@@ -4,7 +4,7 @@
 import { MARKABLE, type Markable } from "../../schema/mark.ts";
 import type { Problem } from "../../shared/ride/puzzle/index.ts";
 import { one, ranked } from "../state/rows.ts";
-import { answered } from "./answers.ts";
+import { answered, laid } from "./answers.ts";
 import { openInRead, passageOf } from "./goto.ts";
 import { Quoted } from "./quoted.tsx";
 import { citationsFor } from "./words-of.ts";
@@ -12,11 +12,14 @@ import { citationsFor } from "./words-of.ts";
 export function Apparatus() {
   const list = answered.value?.apparatus ?? [];
   if (list.length === 0) return null;
+  const severalRiders = laid.value?.stages.some(({ role }) => role !== null) ?? false;
   return (
     <section class="apparatus-list" aria-label="Without effect on the ride">
       <h2>Without effect on the ride</h2>
       <p class="meta">
-        These stand in the apparatus; whatever is read there, the same is ridden, so they are not counted.
+        These stand in the apparatus; whatever is read there, the same is ridden{severalRiders && " by each rider"}, so
+        they are not counted.
+        {severalRiders && " How near riders come to each other is never part of a count, see Ride."}
       </p>
       <ul>
         {list.map(({ crux, why }) => (
