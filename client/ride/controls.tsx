@@ -56,7 +56,7 @@ export function Controls({ ride }: { ride: Ridden }) {
             onClick={() => savePlan(ride)}
             title="Saves the plan at this moment as an SVG file"
           >
-            print this moment
+            save this moment as SVG
           </button>
           <span class="time">
             <b>{clockNow.value}</b> of {clock(lasts.value)}

@@ -211,7 +211,7 @@ describeInBrowser("the Ride room", () => {
 
         const [file] = await Promise.all([
           page.waitForEvent("download"),
-          page.getByRole("button", { name: "print this moment" }).click(),
+          page.getByRole("button", { name: "save this moment as SVG" }).click(),
         ]);
         expect(file.suggestedFilename()).toMatch(/^of-the-circle-about-the-well-\d+m\d+s\.svg$/);
         const svg = readFileSync(await file.path(), "utf8");
