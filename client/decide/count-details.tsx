@@ -2,7 +2,7 @@
  *  nothing holds, and how much had to be held in mind. */
 import { one } from "../state/rows.ts";
 import { answered, openExercises } from "./answers.ts";
-import { grouped, ways } from "./count-words.ts";
+import { grouped, leftOutSentence, ways } from "./count-words.ts";
 import { openInRide } from "./goto.ts";
 import { ruleSentence, stageWords } from "./stage-words.ts";
 
@@ -19,7 +19,7 @@ export function CountDetails() {
       <Witness />
       <Weighed />
       <p class="meta">
-        {exact ? "Every way was counted." : now.why}{" "}
+        {exact ? "Every way was counted." : now.why} {leftOutSentence(now)}{" "}
         {peaks.inPlay > 0 &&
           `At most ${grouped(String(peaks.inPlay))} ${peaks.inPlay === 1 ? "crux was" : "cruxes were"} in play at once. `}
         {peaks.states > 0 &&

@@ -30,6 +30,19 @@ function surelyWords(surely: string, holding: string): string {
   return surely === holding ? "surely so" : `${grouped(surely)} surely`;
 }
 
+/** Combinations of open readings that are no way to read it; "" where there are none, or the count is not exact. */
+export function leftOutSentence({ exact, shares, all }: DecideAnswer): string {
+  const open = new Map<string, Set<string>>();
+  for (const { crux, reading, sameAs, verdict } of shares) {
+    if (verdict === "ruled out") continue;
+    open.set(crux, (open.get(crux) ?? new Set()).add(sameAs ?? reading));
+  }
+  const combinations = [...open.values()].reduce((product, { size }) => product * BigInt(size), 1n);
+  const leftOut = combinations - BigInt(all);
+  if (!exact || leftOut <= 0n) return "";
+  return `Of ${grouped(String(combinations))} combinations of readings, ${grouped(String(leftOut))} ${leftOut === 1n ? "is" : "are"} left out because readings require or exclude each other, or do not arise.`;
+}
+
 /** Ways that hold and in which the crux arises: what the shares of its readings are shares of. */
 export function wholeOf(readings: readonly AnsweredReading[]): bigint {
   return readings.reduce((sum, { holding, sameAs }) => (sameAs === null ? sum + BigInt(holding) : sum), 0n);

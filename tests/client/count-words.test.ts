@@ -1,6 +1,6 @@
 /** tests/client/count-words.test.ts - a count in sentences. */
 import { describe, expect, test } from "vitest";
-import { countSentence, grouped, shareWords, ways, wholeOf } from "../../client/decide/count-words.ts";
+import { countSentence, grouped, leftOutSentence, shareWords, ways, wholeOf } from "../../client/decide/count-words.ts";
 import type { AnsweredReading, DecideAnswer } from "../../shared/ride/puzzle/index.ts";
 
 function answer(all: string, holding: string, surely: string, upper = holding): DecideAnswer {
@@ -64,5 +64,32 @@ describe("the share of a reading", () => {
   test("is not told where nothing holds", () => {
     const list = [reading("a", "0"), reading("b", "0")];
     expect(shareWords(list[0] as AnsweredReading, wholeOf(list))).toBe("");
+  });
+});
+
+describe("what is left out of the ways", () => {
+  const share = (crux: string, reading: string, verdict: AnsweredReading["verdict"] = "possible"): AnsweredReading => ({
+    ...{ crux, reading, holding: "1", surely: "0", all: "1", share: null, verdict, sameAs: null },
+  });
+  const shares = [
+    share("c", "a"),
+    share("c", "b", "dead"),
+    share("d", "e"),
+    share("d", "f"),
+    share("d", "g", "ruled out"),
+  ];
+
+  test.each<[all: string, sentence: RegExp]>([
+    ["4", /^$/],
+    ["3", /^Of 4 combinations of readings, 1 is left out because /],
+    ["2", /^Of 4 combinations of readings, 2 are left out because .* or do not arise\.$/],
+  ])("of four combinations %s are ways", (all, sentence) => {
+    expect(leftOutSentence({ ...answer(all, "1", "0"), shares })).toMatch(sentence);
+  });
+
+  test("readings of equal effect are one, and bounds tell nothing", () => {
+    const alike = [...shares, { ...share("c", "h"), sameAs: "a" }];
+    expect(leftOutSentence({ ...answer("4", "1", "0"), shares: alike })).toBe("");
+    expect(leftOutSentence({ ...answer("2", "1", "0", "2"), shares })).toBe("");
   });
 });
