@@ -47,7 +47,13 @@ export function Controls({ ride }: { ride: Ridden }) {
           <button type="button" class="chief go" onClick={playOrPause} aria-keyshortcuts="Space">
             {playing.value ? "pause" : "play"}
           </button>
-          <button type="button" onClick={() => step(1)} aria-label="On a step" aria-keyshortcuts="ArrowRight">
+          <button
+            type="button"
+            onClick={() => step(1)}
+            disabled={stage.value === ride.stages.at(-1)}
+            aria-label="On a step"
+            aria-keyshortcuts="ArrowRight"
+          >
             on ›
           </button>
           <button
