@@ -9,12 +9,6 @@ export function paperAddress(paper: PaperAsk, form: PaperForm, at: number): stri
   return `/api/paper.${form}?${new URLSearchParams({ ask: JSON.stringify(paper), at: String(at) })}`;
 }
 
-/** "Of the circle about the well" as "of-the-circle-about-the-well". */
-export function fileName(title: string): string {
-  const plain = title.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-  return plain.replace(/[^\p{L}\p{N}]+/gu, "-").replace(/^-|-$/g, "") || "paper";
-}
-
 /** Fetches a file and hands it to the browser to save; the refusal where there is one, null when it is saved. */
 export async function saveFile(address: string, name: string, signal: AbortSignal): Promise<Refused | null> {
   const answer = await fetch(address, { signal }).catch((error: unknown) => (signal.aborted ? null : error));

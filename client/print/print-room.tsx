@@ -1,6 +1,7 @@
 /** client/print/print-room.tsx - papers: what is wanted at the left, the paper as it stands now at the right. */
 import { useEffect, useRef } from "preact/hooks";
 import type { StylesThere } from "../../schema/issue.ts";
+import { fileName } from "../../shared/text/file-name.ts";
 import { AlarmsOf } from "../decide/alarm.tsx";
 import { listedWorks } from "../read/contents-order.ts";
 import { ask } from "../state/api.ts";
@@ -20,7 +21,7 @@ import {
 } from "./asking.ts";
 import { EditionsRoom } from "./editions-room.tsx";
 import { IssueForm } from "./issue-form.tsx";
-import { fileName, paperAddress } from "./paper-address.ts";
+import { paperAddress } from "./paper-address.ts";
 import { KindChooser, PaperChoices } from "./paper-choices.tsx";
 import { nameOf, PartsChooser } from "./parts-chooser.tsx";
 import { Preview } from "./preview.tsx";

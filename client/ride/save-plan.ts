@@ -1,6 +1,7 @@
 /** client/ride/save-plan.ts - the plan at this moment as an SVG file that stands alone: every line carries its own colour
  *  and width in metres of the page, in the ink of paper whatever the window looks like. */
 import type { Ridden } from "../../shared/ride/ridden.ts";
+import { fileName } from "../../shared/text/file-name.ts";
 import { clock, stage, stageName } from "./moment.ts";
 import { seconds } from "./playing.ts";
 
@@ -27,7 +28,7 @@ export function savePlan(ride: Ridden): void {
   const text = planAsSvg(plan, ride);
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
-  link.download = `${ride.title.replace(/[^\p{L}\p{N}]+/gu, "-").toLowerCase()}-${clock(seconds.value).replace(":", "m")}s.svg`;
+  link.download = `${fileName(ride.title, "plan")}-${clock(seconds.value).replace(":", "m")}s.svg`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }

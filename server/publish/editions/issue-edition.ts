@@ -1,5 +1,5 @@
 /** server/publish/editions/issue-edition.ts - freezes a paper: its number, its bytes, what it was made from, who has it.
- *  May import: Node's own modules, schema types, shared/drill, server/store, siblings of server/publish. All of it is one
+ *  May import: Node's own modules, schema types, shared/drill, shared/text, server/store, siblings of server/publish. All of it is one
  *  change, or nothing is stored. */
 import { createHash } from "node:crypto";
 import type { Edit } from "../../../schema/change.ts";
@@ -7,6 +7,7 @@ import type { Issued, IssueRequest, PaperForm } from "../../../schema/issue.ts";
 import type { Paper, PaperAsk } from "../../../schema/paper.ts";
 import type { Choice, Edition } from "../../../schema/teaching.ts";
 import { canonicalJson } from "../../../shared/drill/canonical-json.ts";
+import { fileName } from "../../../shared/text/file-name.ts";
 import { done, type Outcome, refused } from "../../errors.ts";
 import {
   inTransaction,
@@ -133,17 +134,6 @@ export function checkCode(paper: Paper): string {
     .update(canonicalJson({ ...paper, edition: null }))
     .digest();
   return [...hash.subarray(0, 5)].map((byte) => CHECK_SIGNS[byte % CHECK_SIGNS.length]).join("");
-}
-
-/** "Of the circle about the well" as "of-the-circle-about-the-well". */
-function fileName(title: string): string {
-  const plain = title.normalize("NFD").replace(/\p{M}/gu, "").toLowerCase();
-  return (
-    plain
-      .replace(/[^\p{L}\p{N}]+/gu, "-")
-      .replace(/^-|-$/g, "")
-      .slice(0, 80) || "paper"
-  );
 }
 
 function issuedAs({ id, number, model }: Edition, change: number): Issued {
