@@ -42,20 +42,27 @@ function cannotBeRidden(context: PaperContext, built: BuiltPart): PlainBlock[] {
   const open = barring.filter(unsettled);
   const titles = new Set(open.flatMap(({ reading }) => (reading === null ? [] : [`“${reading.readingTitle}”`])));
   const are = titles.size === 1 ? "is" : "are";
+  const isRiddenFrom = context.ask.kind === "ride sheet" || context.ask.kind === "caller's sheet";
   return [
     ...told(
       "As it is read here it cannot be ridden under these rules: ",
       barring.filter((one) => !unsettled(one)),
+      isRiddenFrom,
     ),
     ...told(
       `Drawn with ${listed([...titles])}, which ${are} not settled, it cannot be ridden under these rules: `,
       open,
+      isRiddenFrom,
     ),
   ];
 }
 
-function told(lead: string, findings: readonly Finding[]): PlainBlock[] {
-  const sentences = [...new Set(findings.map(({ sentence }) => stopped(sentence)))];
+/** `few`: only what is in the way, for a sheet that is read from the saddle; the passage and the other readings stand on the
+ *  papers that are studied. */
+function told(lead: string, findings: readonly Finding[], few: boolean): PlainBlock[] {
+  const sentences = [
+    ...new Set(findings.map(({ sentence }) => stopped(few ? (sentence.split(/\. (?=\p{Lu})/u)[0] ?? "") : sentence))),
+  ];
   if (sentences.length === 0) return [];
   const more = sentences.length - TOLD;
   const line: Line = [
