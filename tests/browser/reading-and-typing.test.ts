@@ -67,6 +67,8 @@ describeInBrowser("reading and typing in one window", () => {
       // Words that were selected before are not typed over.
       await selectWords(page, "an easy canter");
       await leading(page).getByRole("button", { name: "amend" }).click();
+      // The caret comes with the next frame; nobody types before it is there.
+      await leading(page).locator(".ProseMirror:focus").waitFor();
       await page.keyboard.press("Control+End");
       await page.keyboard.type(" Amen.");
       await page.getByRole("textbox", { name: "Why do the words change?" }).fill("a trial");
