@@ -108,7 +108,7 @@ function Preview() {
         <TargetPart works={worksThere()} />
         {range && !range.ok && (
           <p class="notice" role="alert">
-            {range.sentence}
+            {range.refusal.sentence}
           </p>
         )}
         <div class="row bring">

@@ -3,12 +3,12 @@
 import { computed, signal } from "@preact/signals";
 import type { Imported, ImportOptions } from "../../schema/api.ts";
 import type { ImportedFile, ImportedText } from "../../schema/imported.ts";
+import { selectPassages } from "../../shared/cite/select-passages.ts";
 import { type Answer, ask, type Refused } from "../state/api.ts";
 import { contents, loadContents } from "../state/passage.ts";
 import { go } from "../state/route.ts";
 import { who } from "../state/session.ts";
 import { lastWritten, mergedNote, newId } from "../state/write.ts";
-import { chosenRange } from "./chosen-range.ts";
 
 export type Format = "" | "tei" | "plain" | "markdown";
 
@@ -64,7 +64,9 @@ export const titleOf = (one: ImportedText) => one.title || sourceName();
 export const exerciseTitle = computed(() => target.value.exerciseTitle ?? (text.value ? titleOf(text.value) : ""));
 /** The passages that would be stored, or why the range cannot be read. */
 export const chosen = computed(() =>
-  text.value ? chosenRange(text.value.passages, target.value.from, target.value.to) : null,
+  text.value
+    ? selectPassages(text.value, target.value.from.trim() || undefined, target.value.to.trim() || undefined)
+    : null,
 );
 
 export const sourceName = () => file.value?.name ?? "pasted text";

@@ -5,12 +5,12 @@ import { uuidv7 } from "uuidv7";
 import type { Imported, ImportOptions, Written } from "../../schema/api.ts";
 import type { ImportedFile, ImportedPassage, ImportedText } from "../../schema/imported.ts";
 import { parseCtsUrn } from "../../shared/cite/cts-urn.ts";
+import { selectPassages } from "../../shared/cite/select-passages.ts";
 import { done, type Outcome, refused } from "../errors.ts";
 import { inTransaction, putAttachment, readRow, readRows, type Store, writeChange } from "../store/index.ts";
 import { codedRefusal } from "./coded-refusal.ts";
 import { importEdits, type WorkNow } from "./import-edits.ts";
 import { readImport } from "./read-import.ts";
-import { selectPassages } from "./select.ts";
 
 export interface AcceptOptions {
   /** ISO 8601, UTC. */

@@ -6,8 +6,8 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { ImportedFile, type ImportedText } from "../../schema/imported.ts";
 import { readImport } from "../../server/import/read-import.ts";
-import { selectPassages } from "../../server/import/select.ts";
 import { formatReference } from "../../shared/cite/format-reference.ts";
+import { selectPassages } from "../../shared/cite/select-passages.ts";
 import { describeWithCheckData } from "../kit/check-data.ts";
 
 const read = (path: string) => {

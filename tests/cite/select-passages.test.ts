@@ -1,8 +1,8 @@
-/** tests/import/select.test.ts - choosing a range of an imported text by its references. */
+/** tests/cite/select-passages.test.ts - choosing a range of an imported text by its references. */
 import { describe, expect, test } from "vitest";
-import { selectPassages } from "../../server/import/select.ts";
 import { formatReferences } from "../../shared/cite/format-reference.ts";
-import { imported } from "./shown.ts";
+import { selectPassages } from "../../shared/cite/select-passages.ts";
+import { imported } from "../import/shown.ts";
 
 const sections = ["7.1", "7.2", "7.13", "7.14", "8.1", "10.1"]
   .map((label) => `${label}\nWords of ${label}.`)
@@ -10,7 +10,7 @@ const sections = ["7.1", "7.2", "7.13", "7.14", "8.1", "10.1"]
 const text = imported(sections, "plain", "reins.txt").texts[0];
 if (text === undefined) throw new Error("the text of these tests was not read");
 
-describe("selectPassages", () => {
+describe("[C27] selectPassages", () => {
   test.each<[string | undefined, string | undefined, string[]]>([
     [undefined, undefined, ["7.1", "7.2", "7.13", "7.14", "8.1", "10.1"]],
     ["7", undefined, ["7.1", "7.2", "7.13", "7.14"]],

@@ -1,10 +1,12 @@
-/** server/import/select.ts - chooses a range of passages of an imported text by their references.
- *  May import: schema, shared/cite. "7" is all of chapter 7, "7.13-7.17" or from and to a range, both ends counted. */
+/** shared/cite/select-passages.ts - chooses a range of passages of an imported text by their references, for the preview in
+ *  the window and for what is stored alike.
+ *  May import: types of schema, siblings. Keeps rule C27 (shared/cite/RULES.md): "7" is all of chapter 7, "7.13-7.17" or
+ *  from and to a range, both ends counted. */
 import type { ImportedPassage, ImportedText, ImportRefusal } from "../../schema/imported.ts";
 import type { Reference } from "../../schema/reference.ts";
-import { formatReference } from "../../shared/cite/format-reference.ts";
-import { containsReference } from "../../shared/cite/order-references.ts";
-import { parseReference } from "../../shared/cite/parse-reference.ts";
+import { formatReference } from "./format-reference.ts";
+import { containsReference } from "./order-references.ts";
+import { parseReference } from "./parse-reference.ts";
 
 export type SelectResult = { ok: true; passages: ImportedPassage[] } | { ok: false; refusal: ImportRefusal };
 
