@@ -125,8 +125,15 @@ function gripsIn(held: ObjectState, sets: readonly (readonly Hand[])[]): Found {
     verdict: verdictOfAll(verdicts),
     about: id,
     is: `the words have the ${name} in ${handWords(meant)}, but by the steps before ${where}`,
+    // What brought it where it is says more than what once took it away.
     since: ({ objects }) =>
-      objects.some((one) => one.object.id === id && meant.some((hand) => off(one, hand) === "broken")),
+      objects.some(
+        (one) =>
+          one.object.id === id &&
+          (others.length > 0
+            ? others.every((hand) => off(one, hand) === "kept")
+            : meant.some((hand) => off(one, hand) === "broken")),
+      ),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Citation } from "../../../schema/drill.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
 import type { Breach, RideRule } from "./rule.ts";
+import { isThere, joinedWords, tellingWords } from "./telling-words.ts";
 
 export interface WordsBehind {
   citations: Citation[];
@@ -14,45 +15,83 @@ export interface WordsBehind {
 /** Longest quotation inside a finding, in UTF-16 units; a longer one is cut at a word. */
 const LONGEST = 110;
 
+/** The words of the text behind a breach, those that tell most first. */
 export function wordsBehind(ridden: Ridden, context: RideContext, rule: RideRule, breach: Breach): WordsBehind {
   if (rule.words === "none") return { citations: [], sentence: "" };
-  const acts = distinct(breach.quote).flatMap((id) => actOf(context, breach.stage, id) ?? []);
-  const each = acts.map((act) => ({ act, citations: citationsOf(act) }));
-  const stage = ridden.stages[breach.stage];
-  const whole = stage === undefined ? [] : (context.element(stage.source)?.citations ?? []);
-  const told = each.flatMap((one) => one.citations);
-  const citations = distinctCitations(told.length > 0 ? told : whole);
-  const quoted =
-    told.length > 0
-      ? each.flatMap(({ citations: own }) => best(own, context) ?? []).slice(0, 2)
-      : acts.length > 0
-        ? []
-        : [best(whole, context)].filter((one) => one !== null);
+  const found = distinct(breach.quote).flatMap((id) => foundAct(ridden, context, breach.stage, id) ?? []);
+  const acts = telling(found, breach.about);
+  const whole = wordsOfStage(ridden, context, breach.stage);
+  const within = [...acts.flatMap(({ step }) => step), ...whole];
+  const told = acts
+    .map(({ act, step }) => tellingWords(act, rule.code, context, step))
+    .filter((words) => words.length > 0);
+  if (acts.length === 0) told.push(wordsOfThreat(ridden, context, breach) ?? [...whole]);
+  const quoted = joinedWords(told.flatMap((words) => best(words, context) ?? []).slice(0, 2), within);
+  const citations = told.flat().length > 0 ? [...quoted, ...told.flat()] : [...whole];
   return {
-    citations,
-    sentence: quoted.length > 0 ? saying(distinctCitations(quoted), rule.words) : unsaid(acts, whole),
+    citations: distinctCitations(citations),
+    sentence:
+      quoted.length > 0
+        ? saying(quoted, rule.words)
+        : unsaid(
+            acts.map(({ act }) => act),
+            whole,
+          ),
   };
 }
 
+interface FoundAct {
+  act: RiddenAct;
+  /** The words of the step it is done in. */
+  step: readonly Citation[];
+}
+
 /** The act with this id in this stage or the nearest before it. */
-function actOf(context: RideContext, stage: number, id: string): RiddenAct | null {
+function foundAct(ridden: Ridden, context: RideContext, stage: number, id: string): FoundAct | null {
   for (let at = stage; at >= 0; at -= 1) {
     const act = context.act(at, id);
-    if (act !== null) return act;
+    if (act !== null) return { act, step: wordsOfStage(ridden, context, at) };
   }
   return null;
 }
 
-function citationsOf({ drill }: RiddenAct): Citation[] {
-  return drill.citations.length > 0 ? drill.citations : drill.values.flatMap(({ citations }) => citations);
+function wordsOfStage({ stages }: Ridden, context: RideContext, stage: number): readonly Citation[] {
+  const source = stages[stage]?.source;
+  return source === undefined ? [] : (context.element(source)?.citations ?? []);
 }
+
+/** The words of the step that bring in the one a breach is about; null where it is about nobody, or no words bring him in. */
+function wordsOfThreat({ stages }: Ridden, context: RideContext, { stage, about }: Breach): Citation[] | null {
+  if (context.rows.find("threats", about) === undefined) return null;
+  const element = context.element(stages[stage]?.source ?? "");
+  const words = element?.values.find(({ slot }) => slot === "threat")?.citations ?? [];
+  return words.length > 0 ? words : null;
+}
+
+/** The acts that have to do with the hand or thing a breach is about, and how the horse goes; where none has, all of them. */
+function telling(found: readonly FoundAct[], about: string): FoundAct[] {
+  const concerned = found.filter(({ act }) => concerns(act, about));
+  if (concerned.length === 0) return [...found];
+  return [...concerned, ...found.filter(({ act }) => act.known.verb === "ride" && !concerns(act, about))];
+}
+
+function concerns({ known }: RiddenAct, about: string): boolean {
+  if (about === "reins" && REIN_VERBS.has(known.verb)) return true;
+  return Object.values(known.slots).some(
+    (held) => held?.is === "known" && typeof held.value === "string" && about.startsWith(aboutOf(held.value)),
+  );
+}
+
+const REIN_VERBS: ReadonlySet<string> = new Set(["change reins", "lay reins", "place rein hand"]);
+
+const aboutOf = (value: string): string => (value === "left" || value === "right" ? `${value} hand` : value);
 
 /** The first words of a translation that are still there, else of any text. */
 function best(citations: readonly Citation[], { compiled }: RideContext): Citation | null {
   const translations = new Set(
     compiled.drill.layers.filter(({ is }) => is === "translation").map(({ title }) => title),
   );
-  const there = citations.filter(({ quote, state }) => quote !== "" && state !== "lost");
+  const there = citations.filter(isThere);
   return there.find(({ layer }) => translations.has(layer)) ?? there[0] ?? null;
 }
 
