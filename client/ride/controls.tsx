@@ -2,8 +2,9 @@
  *  follow; and the line that says what is being ridden. */
 import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
+import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
-import { clock, clockNow, facts, gaitWords, spansNow, stage, stageName } from "./moment.ts";
+import { clockNow, facts, gaitWords, spansNow, stage, stageName } from "./moment.ts";
 import {
   following,
   goTo,
@@ -65,7 +66,7 @@ export function Controls({ ride }: { ride: Ridden }) {
             save this moment as SVG
           </button>
           <span class="time">
-            <b>{clockNow.value}</b> of {clock(lasts.value)}
+            <b>{clockNow.value}</b> of {clockTime(lasts.value)}
           </span>
         </div>
         <Scrub ride={ride} />

@@ -3,9 +3,10 @@
  *  happens. On a narrow window the lanes turn to a list at the moment that is shown. */
 import { useSignal, useSignalEffect } from "@preact/signals";
 import { useRef } from "preact/hooks";
+import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Finding, Lane, LaneSpan, Ridden } from "../../shared/ride/ridden.ts";
 import { stageMarks } from "./controls.tsx";
-import { clock, spansAt, spansNow, stage } from "./moment.ts";
+import { spansAt, spansNow, stage } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
 import { TwoTogether } from "./ride-options.tsx";
 import { beside, lasts } from "./riding.ts";
@@ -102,8 +103,8 @@ function LaneRow({
             type="button"
             class={`span s-${span.shows.replace(" ", "-")} w-${span.standing.replace(" ", "-")}`}
             style={{ left: `${percent(span.from)}%`, width: `${percent(span.to) - percent(span.from)}%` }}
-            title={`${spanWords(span)}, ${clock(span.from)} to ${clock(span.to)}`}
-            aria-label={`${spanWords(span)}, from ${clock(span.from)}`}
+            title={`${spanWords(span)}, ${clockTime(span.from)} to ${clockTime(span.to)}`}
+            aria-label={`${spanWords(span)}, from ${clockTime(span.from)}`}
             tabIndex={-1}
             onClick={() => goTo(span.from)}
           >

@@ -8,6 +8,7 @@ import { momentOf, poseAtTime } from "../../shared/ground/timed-path.ts";
 import { type HandsFigure, handsFigure } from "../../shared/hands/figure.ts";
 import { exactly } from "../../shared/hands/known.ts";
 import type { ControlState } from "../../shared/hands/state.ts";
+import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { LaneSpan, Ridden, RiddenStage } from "../../shared/ride/ridden.ts";
 import { chosenFinding } from "./gone-to.ts";
 import { currentStage, seconds } from "./playing.ts";
@@ -113,12 +114,7 @@ export const lit = computed<Lit>(() => {
   return { step, now: acting.value.split(" ").flatMap((id) => known.action(id) ?? []), finding: false };
 });
 
-/** "0:31". */
-export function clock(at: number): string {
-  const whole = Math.floor(at + 1e-6);
-  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
-}
-export const clockNow = computed(() => clock(seconds.value));
+export const clockNow = computed(() => clockTime(seconds.value));
 
 /** At most two places, none that say nothing: 12.8, 20. */
 export function metres(value: number): string {

@@ -1,6 +1,7 @@
 /** client/ride/riders-list.tsx - other riders on the ground: adding them, setting them off, and where two come near. */
 import { useSignal } from "@preact/signals";
-import { clock, metres } from "./moment.ts";
+import { clockTime } from "../../shared/ride/clock-time.ts";
+import { metres } from "./moment.ts";
 import { PartSelect } from "./part-select.tsx";
 import {
   addRider,
@@ -98,7 +99,7 @@ function NearPairs() {
           return (
             <li key={`${near.a} ${near.b} ${near.point}`} class={touch ? "touch" : ""}>
               {near.point === null ? `${near.a} and ${near.b}` : `The ${near.point} of ${near.a} to ${near.b}`}:{" "}
-              <b>{touch ? "they touch" : `${metres(near.nearest.metres)} m`}</b> at {clock(near.nearest.seconds)},{" "}
+              <b>{touch ? "they touch" : `${metres(near.nearest.metres)} m`}</b> at {clockTime(near.nearest.seconds)},{" "}
               {near.place}.{" "}
               <button type="button" class="quiet" onClick={() => goToNearest(near)}>
                 go there

@@ -1,8 +1,9 @@
 /** client/ride/save-plan.ts - the plan at this moment as an SVG file that stands alone: every line carries its own colour
  *  and width in metres of the page, in the ink of paper whatever the window looks like. */
+import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 import { fileName } from "../../shared/text/file-name.ts";
-import { clock, stage, stageName } from "./moment.ts";
+import { stage, stageName } from "./moment.ts";
 import { seconds } from "./playing.ts";
 
 const SHAPE_STYLES = [
@@ -28,7 +29,7 @@ export function savePlan(ride: Ridden): void {
   const text = planAsSvg(plan, ride);
   const link = document.createElement("a");
   link.href = URL.createObjectURL(new Blob([text], { type: "image/svg+xml" }));
-  link.download = `${fileName(ride.title, "plan")}-${clock(seconds.value).replace(":", "m")}s.svg`;
+  link.download = `${fileName(ride.title, "plan")}-${clockTime(seconds.value).replace(":", "m")}s.svg`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);
 }
@@ -46,7 +47,7 @@ function planAsSvg(plan: HTMLElement, ride: Ridden): string {
     svg.setAttribute("width", `${WIDTH}mm`);
     svg.setAttribute("height", `${((WIDTH * height) / width).toFixed(1)}mm`);
     const title = document.createElementNS("http://www.w3.org/2000/svg", "title");
-    title.textContent = `${ride.title}, ${clock(seconds.value)}${stage.value ? `: ${stageName(stage.value)}` : ""}`;
+    title.textContent = `${ride.title}, ${clockTime(seconds.value)}${stage.value ? `: ${stageName(stage.value)}` : ""}`;
     svg.append(title);
     for (const sheet of [ground, riders]) {
       if (sheet === undefined) continue;

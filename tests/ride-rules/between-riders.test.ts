@@ -51,7 +51,7 @@ describe("between riders", () => {
       expect(findings.map(({ rule }) => rule)).toEqual(codes);
       for (const { sentence, severity, rule } of findings) {
         expect(severity).toBe(RULES_TABLE.find(({ code }) => code === rule)?.severity);
-        expect(sentence).toMatch(/^After [\d.]+ s.*Anna.*Bero.*\.$/);
+        expect(sentence).toMatch(/^At \d+:\d\d.*Anna.*Bero.*\.$/);
       }
     });
   }
@@ -59,7 +59,7 @@ describe("between riders", () => {
   test("the sentence says when, who, how near and what to do", () => {
     const [finding] = findingsBetween([upAt("Anna", 0), upAt("Bero", 2)], []);
     expect(finding?.sentence).toMatch(
-      /^After 0 s, at step 1 of Anna: Anna and Bero come within 1.2 m of each other; 2.44 m are to lie between them, (at|near|toward|in) .+\. Start one of them later, or give the two more ground\.$/,
+      /^At 0:00, in step 1 of Anna: Anna and Bero come within 1.2 m of each other; 2.44 m are to lie between them, (at|near|toward|in) .+\. Start one of them later, or give the two more ground\.$/,
     );
   });
 
@@ -126,7 +126,7 @@ describe("[V63] a gap that the text asks for", () => {
 
   test("the sentence says who has what to whom, and what was asked", () => {
     expect(told(follow(3), asks(3, "at least"))).toEqual([
-      "After 3 s: Bero has 2.8 m to Anna, where the text asks for at least 3 m (“so far behind the leader”). Let him set out later, or ride at another pace.",
+      "At 0:03: Bero has 2.8 m to Anna, where the text asks for at least 3 m (“so far behind the leader”). Let him set out later, or ride at another pace.",
     ]);
   });
 

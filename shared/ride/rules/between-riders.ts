@@ -7,6 +7,7 @@ import { allDistances, type Nearest, type PairNearest } from "../../ground/dista
 import { inWords } from "../../ground/figures/figure.ts";
 import { placeInWords } from "../../ground/place-in-words.ts";
 import type { Rider } from "../../ground/riders.ts";
+import { clockTime } from "../clock-time.ts";
 import type { Finding, Ridden } from "../ridden.ts";
 import { WHOLE_RULES, type WholeRule } from "./between-rules.ts";
 import { brokenGaps, type GapAsked, type GapBroken } from "./gaps.ts";
@@ -71,7 +72,7 @@ function gapFinding({ asked, keeps, other, metres, seconds }: GapBroken) {
     action: null,
     from: seconds,
     to: seconds,
-    sentence: `After ${inWords(Math.round(seconds * 10) / 10)} s: ${is}. ${lift}.`,
+    sentence: `At ${clockTime(seconds)}: ${is}. ${lift}.`,
     citations: [...citations],
     waived: null,
     reading: null,
@@ -90,7 +91,7 @@ function findingOf(riders: readonly RiderOfRide[], rule: WholeRule, pair: PairNe
   const at = ridden?.stages.findLastIndex(({ from }) => from <= own + 1e-9) ?? 0;
   const stage = Math.max(0, at);
   const head = ridden?.stages[stage];
-  const where = head?.number === null || head === undefined ? "" : `, at step ${head.number} of ${pair.a.name}`;
+  const where = head?.number === null || head === undefined ? "" : `, in step ${head.number} of ${pair.a.name}`;
   return {
     id: [rule.code, pair.a.name, pair.b.name, pair.point?.name ?? ""].filter((part) => part !== "").join("/"),
     rule: rule.code,
@@ -101,7 +102,7 @@ function findingOf(riders: readonly RiderOfRide[], rule: WholeRule, pair: PairNe
     action: null,
     from: nearest.seconds,
     to: nearest.seconds,
-    sentence: `After ${inWords(Math.round(nearest.seconds * 10) / 10)} s${where}: ${wayWords(pair, nearest, rule)}${ridden ? `, ${placeInWords(ridden.ground, nearest.onB)}` : ""}. Start one of them later, or give the two more ground.`,
+    sentence: `At ${clockTime(nearest.seconds)}${where}: ${wayWords(pair, nearest, rule)}${ridden ? `, ${placeInWords(ridden.ground, nearest.onB)}` : ""}. Start one of them later, or give the two more ground.`,
     citations: [],
     waived: null,
     reading: null,
