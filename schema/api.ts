@@ -161,7 +161,12 @@ export interface Refusal {
     code: string;
     sentence: string;
     /** Where in what was sent: a path, or line and column. */
-    issues?: { where: string; sentence: string }[];
+    issues?: {
+      where: string;
+      sentence: string;
+      /** The row that it is about, where a person can go to it. */
+      at?: { kind: Kind; id: string };
+    }[];
     conflicts?: FieldConflict[];
     /** For a stale text: the text that is current now. */
     current?: Row;

@@ -31,6 +31,11 @@ export interface StylesThere {
   broken: { file: string; sentence: string }[];
 }
 
+/** GET /api/paper.sides?ask=JSON: the sides of its PDF. */
+export interface SidesOfPaper {
+  sides: number;
+}
+
 /** What an edition keeps of how it was made. */
 export const IssuedModel = z.strictObject({ ask: PaperAsk, paper: Paper });
 export type IssuedModel = z.infer<typeof IssuedModel>;

@@ -3,7 +3,7 @@
 import type { Request, Response } from "express";
 import { z } from "zod";
 import { Day } from "../../schema/id.ts";
-import { IssueRequest, PaperForm, SlipRequest } from "../../schema/issue.ts";
+import { IssueRequest, PaperForm, type SidesOfPaper, SlipRequest } from "../../schema/issue.ts";
 import { PaperAsk } from "../../schema/paper.ts";
 import type { Kind } from "../../schema/record.ts";
 import { answer } from "../answer.ts";
@@ -13,7 +13,7 @@ import { compareEditions, editionLines } from "../publish/editions/compare-editi
 import { issueEdition, MEDIA_TYPES } from "../publish/editions/issue-edition.ts";
 import { paperOfSlip, slipAgainstNow, storeSlip } from "../publish/editions/slips.ts";
 import { buildPaper } from "../publish/papers/build-paper.ts";
-import { writePaper } from "../publish/write/write-paper.ts";
+import { sidesOfPaper, writePaper } from "../publish/write/write-paper.ts";
 import { checked, readJson } from "../read-body.ts";
 import { getAttachment, newestNumber, readRow } from "../store/index.ts";
 
@@ -33,6 +33,17 @@ export const sendPaper = (desk: Desk) => async (request: WithForm, response: Res
   const paper = ask.ok ? buildPaper(desk.store, ask.value) : ask;
   const bytes = paper.ok ? await writePaper(paper.value, form.value) : paper;
   sendBytes(response, bytes, form.value, "inline");
+};
+
+/** GET /api/paper.sides?ask=JSON: how many sides its PDF would take. */
+export const sendSides = (desk: Desk) => async (request: Request, response: Response) => {
+  const ask = askIn(request.query.ask);
+  const paper = ask.ok ? buildPaper(desk.store, ask.value) : ask;
+  const sides = paper.ok ? await sidesOfPaper(paper.value, () => response.closed) : paper;
+  if (!sides.ok) return answer(response, sides);
+  if (sides.value === null) return;
+  const count: SidesOfPaper = { sides: sides.value };
+  answer(response, done(count));
 };
 
 /** GET /api/editions/:id/paper.pdf: the bytes that were issued. */

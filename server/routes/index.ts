@@ -11,6 +11,7 @@ import {
   sendEditions,
   sendIssuedPaper,
   sendPaper,
+  sendSides,
   sendSlip,
   sendSlipAgainstNow,
   takeEdition,
@@ -49,6 +50,7 @@ export function mountRoutes(app: Express, desk: Desk): void {
   app.get("/api/exercises/:id/plan.svg", sendPlan(desk, "svg"));
   app.get("/api/exercises/:id/plan.png", sendPlan(desk, "png"));
 
+  app.get("/api/paper.sides", sendSides(desk));
   app.get("/api/paper.:form", sendPaper(desk));
   app.get("/api/styles", sendStyles(desk));
   app.get("/api/works/:id/editions", sendEditions(desk));

@@ -2,6 +2,7 @@
  *  answers while a long one is set, and a paper that cannot be set leaves the next one alone. */
 import { describe, expect, test } from "vitest";
 import { withTypesetter } from "../../server/publish/write/pdf/typesetter.ts";
+import { sidesOfPaper } from "../../server/publish/write/write-paper.ts";
 import { longPaper } from "./long-paper.ts";
 import { heading, paperOf } from "./paper-kit.ts";
 import { readPdf } from "./read-pdf.ts";
@@ -33,6 +34,14 @@ describe("the type setter", () => {
     await written({ ...paper, title: "The same, once more" }, "pdf");
     clearInterval(clock);
     expect(ticks).toBeGreaterThan(10);
+  });
+
+  test("counts the sides that the PDF has, and none that nobody waits for", async () => {
+    const paper = longPaper({ exercises: 4, stepsEach: 12, cruxesEach: 3 });
+    const counted = await sidesOfPaper(paper, () => false);
+    const pdf = await readPdf(await written(paper, "pdf"));
+    expect(counted).toEqual({ ok: true, value: pdf.pages.length });
+    expect(await sidesOfPaper(paper, () => true)).toEqual({ ok: true, value: null });
   });
 
   test("says what is wrong with data it cannot set, and sets the next paper", async () => {

@@ -130,7 +130,11 @@ describe("the print stops for", () => {
     const outcome = paperOf(rows, askFor(kind, Object.values(exercises)), NO_FILES);
     const error = outcome.ok ? null : outcome.refusal.error;
     expect(error?.code).toBe("citation_dangling");
-    expect(error?.issues).toContainEqual({ where, sentence: says });
+    expect(error?.issues?.map(({ where: at, sentence }) => `${at}: ${sentence}`)).toContain(`${where}: ${says}`);
+    // Each names the row it is about, so that the window can lead there.
+    const named = (error?.issues ?? []).map(({ at }) => at);
+    const there = named.filter((at) => at && rows[at.kind]?.some(({ value }) => value.id === at.id));
+    expect(there).toHaveLength(named.length);
     expect(error?.sentence).toMatch(
       /^Nothing was printed: (1 citation leads|\d+ citations lead) nowhere\. The first is at /,
     );

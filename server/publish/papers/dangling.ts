@@ -16,6 +16,8 @@ import type { BuiltPart } from "./paper-part.ts";
 export interface DanglingCitation {
   where: string;
   sentence: string;
+  /** What cites it, so that a person can go there. */
+  at: { kind: Markable; id: string };
 }
 
 /** What a kind of paper cites. */
@@ -45,43 +47,47 @@ export function problemWithCitations(context: PaperContext): Extract<Outcome<nev
 export function danglingCitations(context: PaperContext): DanglingCitation[] {
   const found = new Map<string, DanglingCitation>();
   const { steps, readings, book } = CITES[context.ask.kind];
-  const add = (where: string, sentences: readonly string[]): void => {
-    for (const sentence of sentences) found.set(`${where}\n${sentence}`, { where, sentence });
+  const add = (where: string, kind: Markable, id: string, sentences: readonly string[]): void => {
+    for (const sentence of sentences) found.set(`${where}\n${sentence}`, { where, sentence, at: { kind, id } });
   };
+  const addOf = (where: string, kind: Markable, id: string): void =>
+    add(where, kind, id, troublesOf(context, kind, id));
   for (const part of context.parts) {
     const title = `“${titleOf(part.drill.exercise)}”`;
     if (steps) {
       for (const { id, title: name } of part.drill.standing) {
-        add(`${title}, throughout (${name})`, troublesOf(context, "standings", id));
+        addOf(`${title}, throughout (${name})`, "standings", id);
       }
-      for (const element of part.drill.elements)
-        add(`${title}, ${placeOf(element)}`, elementTroubles(context, part, element));
+      for (const element of part.drill.elements) {
+        add(`${title}, ${placeOf(element)}`, "elements", element.id, elementTroubles(context, part, element));
+      }
     }
     if (readings) {
       for (const { id, text } of part.drill.questions) {
-        add(`${title}, the question “${shortenQuote(text, 60)}”`, troublesOf(context, "questions", id));
+        addOf(`${title}, the question “${shortenQuote(text, 60)}”`, "questions", id);
       }
     }
-    if (book) for (const { id } of remarksOf(part.rows)) add(`${title}, a note`, troublesOf(context, "notes", id));
+    if (book) for (const { id } of remarksOf(part.rows)) addOf(`${title}, a note`, "notes", id);
   }
   if (readings) {
     for (const { sign, at } of context.signs.list) {
       const [first] = at;
       if (first === undefined) continue;
       const { crux, title, taken, others } = first.crux;
-      add(`†${sign} (${title})`, troublesOf(context, "cruxes", crux));
+      addOf(`†${sign} (${title})`, "cruxes", crux);
       if (!book) continue;
       for (const reading of [...(taken === null ? [] : [taken]), ...others]) {
         const evidence = context.book.find("readings", reading.reading)?.evidence ?? [];
-        add(`†${sign} (${title}), the reading “${reading.title}”`, basisTroubles(context, evidence));
+        const where = `†${sign} (${title}), the reading “${reading.title}”`;
+        add(where, "readings", reading.reading, basisTroubles(context, evidence));
       }
     }
   }
   if (book) {
     for (const term of termsInOrder(context)) {
-      add(`the word “${term.word}”`, troublesOf(context, "terms", term.id));
+      addOf(`the word “${term.word}”`, "terms", term.id);
       for (const { id, title } of sensesOf(context, term.id)) {
-        add(`the word “${term.word}”, “${title}”`, troublesOf(context, "senses", id));
+        addOf(`the word “${term.word}”, “${title}”`, "senses", id);
       }
     }
   }

@@ -1,7 +1,7 @@
 /** server/publish/write/pdf/typesetter-thread.mjs - the type setter in a thread of its own, so that the program answers
  *  while a book is set. May import: Node's own modules, the type setter. Plain JavaScript, because a thread starts without
- *  what reads TypeScript. Asked one thing at a time by typesetter.ts: to set data into pages, or for the bytes of what it
- *  has set last. Only the faces it is given and the folder of the template are known to it. */
+ *  what reads TypeScript. Asked one thing at a time by typesetter.ts: to set data into pages, for the bytes of what it
+ *  has set last, or to let that go. Only the faces it is given and the folder of the template are known to it. */
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { setFlagsFromString } from "node:v8";
@@ -41,11 +41,15 @@ const answers = {
   },
   bytes() {
     const bytes = compiler.pdf(pages, { pdfStandard: "ua-1", pdfTags: true });
+    answers.letGo();
+    return new Uint8Array(bytes);
+  },
+  letGo() {
     const long = pages.numOfPages > LONGEST_KEPT;
     pages = null;
     compiler.evictCache(long ? 0 : KEPT);
     if (long) collect();
-    return new Uint8Array(bytes);
+    return null;
   },
 };
 

@@ -29,6 +29,8 @@ export interface Typesetter {
   set(data: unknown): Promise<Trial>;
   /** The bytes of the pages set last: a tagged PDF, checked against PDF/UA-1 as far as the type setter checks. */
   bytes(): Promise<Uint8Array>;
+  /** Lets the pages set last go, where their bytes are not wanted. */
+  letGo(): Promise<void>;
 }
 
 /** Gives `work` the type setter to itself. What it is asked fails with an Error where the template has a mistake or the
@@ -37,13 +39,14 @@ export function withTypesetter<T>(work: (typesetter: Typesetter) => Promise<T>):
   const typesetter: Typesetter = {
     set: async (data) => (await ask("set", JSON.stringify(data))) as Trial,
     bytes: async () => (await ask("bytes")) as Uint8Array,
+    letGo: async () => void (await ask("letGo")),
   };
   const done = before.then(() => work(typesetter));
   before = done.catch(() => null);
   return done;
 }
 
-function ask(what: "set" | "bytes", words?: string): Promise<unknown> {
+function ask(what: "set" | "bytes" | "letGo", words?: string): Promise<unknown> {
   thread ??= startThread();
   const { worker } = thread;
   const mine = thread;
