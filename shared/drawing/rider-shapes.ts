@@ -2,7 +2,7 @@
  *  small figure, for the plan and for paper. May import: shared/hands. Keeps rules W15-W17 (shared/drawing/RULES.md).
  *  In decimetres, y down as the page has it, ahead is up, the rider's seat is the origin. What is not known is drawn
  *  open and broken, never left out. */
-import type { FigureHand, HandsFigure, Point } from "../hands/figure.ts";
+import type { FigureHand, FigureLine, HandsFigure, Point } from "../hands/figure.ts";
 
 export type RiderInk =
   | "horse"
@@ -15,13 +15,17 @@ export type RiderInk =
   | "shaft"
   | "point"
   | "planted"
+  | "measure"
+  | "ground"
+  | "height"
+  | "told"
   | "not known";
 
 /** A shape with what it is; `broken`: not known to be so. `width` of the line is that of the small figure. */
 export type RiderShape = { as: RiderInk; broken: boolean; width: number } & (
   | { is: "path"; d: string }
   | { is: "circle"; x: number; y: number; r: number }
-  | { is: "words"; x: number; y: number; words: string }
+  | { is: "words"; from: "middle" | "start"; x: number; y: number; words: string }
 );
 
 const HORSE =
@@ -51,7 +55,7 @@ export function riderShapes(figure: HandsFigure, onFoot: boolean): RiderShape[] 
     rider,
     ...handShapes(figure.left, onFoot),
     ...handShapes(figure.right, onFoot),
-    ...shaftShapes(figure),
+    ...thingShapes(figure),
   ];
 }
 
@@ -68,14 +72,26 @@ function handShapes(hand: FigureHand, onFoot: boolean): RiderShape[] {
   return hand.reins === "no" || onFoot ? [mark] : [reins, mark];
 }
 
-function shaftShapes({ shaft, unknown }: HandsFigure): RiderShape[] {
-  if (shaft === null) {
-    const silent: RiderShape = { as: "not known", broken: false, width: 0, is: "words", x: 0, y: 18, words: "· · ·" };
-    return unknown.shaft || unknown.point ? [silent] : [];
-  }
-  const [butt, point] = [inDecimetres(shaft.butt), inDecimetres(shaft.point)];
-  const line = path("shaft", `M${butt.x},${butt.y} L${point.x},${point.y}`, 0.6, unknown.point);
-  const planted = shaft.planted === "yes" ? [path("planted", crossAt(butt), 0.5)] : [];
+/** Each weapon with its point. One that may be in a hand and cannot be drawn is told by three dots, once. */
+function thingShapes({ things }: HandsFigure): RiderShape[] {
+  const open = things.some((thing) => thing.open);
+  const silent: RiderShape = {
+    as: "not known",
+    broken: false,
+    width: 0,
+    is: "words",
+    from: "middle",
+    x: 0,
+    y: 18,
+    words: "· · ·",
+  };
+  return [...things.flatMap(({ line }) => (line === null ? [] : lineShapes(line))), ...(open ? [silent] : [])];
+}
+
+function lineShapes(ends: FigureLine): RiderShape[] {
+  const [butt, point] = [inDecimetres(ends.butt), inDecimetres(ends.point)];
+  const line = path("shaft", `M${butt.x},${butt.y} L${point.x},${point.y}`, 0.6, ends.looselyHeld);
+  const planted = ends.planted === "yes" ? [path("planted", crossAt(butt), 0.5)] : [];
   return [line, path("point", pointPath(butt, point), 0), ...planted];
 }
 
@@ -88,9 +104,16 @@ function pointPath(from: Point, to: Point): string {
 
 const crossAt = ({ x, y }: Point) => `M${x - 1},${y - 1} l2,2 M${x + 1},${y - 1} l-2,2`;
 
-/** What the drawing takes up: the horse, and all of the shaft. */
-export function riderBox({ shaft }: HandsFigure): { left: number; top: number; width: number; height: number } {
-  const ends = shaft ? [inDecimetres(shaft.butt), inDecimetres(shaft.point)] : [];
+export interface Box {
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+}
+
+/** What the drawing takes up: the horse, and all of every shaft. */
+export function riderBox({ things }: HandsFigure): Box {
+  const ends = things.flatMap(({ line }) => (line ? [inDecimetres(line.butt), inDecimetres(line.point)] : []));
   const xs = [-9, 9, ...ends.map(({ x }) => x)];
   const ys = [-15, 15, ...ends.map(({ y }) => y)];
   const [left, top] = [Math.min(...xs) - 3, Math.min(...ys) - 3];

@@ -1,18 +1,20 @@
 /** shared/hands/figure.ts - a control state as plain data for drawing: the rider from above, and one sentence.
  *  May import: schema types, siblings in shared/hands. Metres in the rider's own frame: the origin is the rider's seat, x to
  *  the right, y ahead. The horse's outline is drawn by whoever draws; places of hands are drawn, not measured. */
-import { withArticle } from "../article.ts";
-import { handsOn, mainObject, otherHand, reinHands } from "./derived.ts";
-import { exactly, isKnown, mayBe, possible } from "./known.ts";
+import { handsOn, mainObject, reinHands } from "./derived.ts";
+import { figureSentence } from "./figure-words.ts";
+import { exactly, mayBe, possible } from "./known.ts";
 import {
-  type Bearing,
   type Carried,
+  type Contact,
   type ControlState,
   HANDS,
   type Hand,
+  type Level,
   type ObjectState,
   type Zone,
 } from "./state.ts";
+import { isInNoHand, isLoose, isPlanted, levelsOf, shownObjects } from "./things-shown.ts";
 
 export interface Point {
   x: number;
@@ -24,17 +26,43 @@ export type Told = "yes" | "no" | "may";
 export interface FigureHand {
   at: Point;
   reins: Told;
-  /** On the main object. */
+  /** On any object that is shown. */
   grips: Told;
   /** Nothing is known of what this hand does. */
   unknown: boolean;
 }
 
+/** From the rear end of an object to its point. */
+export interface FigureLine {
+  butt: Point;
+  point: Point;
+  object: string;
+  planted: Told;
+  /** Which hand has it is known, but not where along it: drawn through its usual grip, and broken. */
+  looselyHeld: boolean;
+}
+
+/** One object that a hand holds, or that lies or stands where it is known to. */
+export interface FigureThing {
+  object: string;
+  name: string;
+  /** Null when where it is held or where it points is not known, and for what lies somewhere about the rider. */
+  line: FigureLine | null;
+  /** It is, or may be, in a hand, and cannot be drawn for want of what is known. */
+  open: boolean;
+  /** Has a point, and is not planted: how high it is carried is part of the picture. */
+  carried: boolean;
+  /** How high its point may be, at most two; none: not known. */
+  levels: readonly Level[];
+}
+
 export interface HandsFigure {
   left: FigureHand;
   right: FigureHand;
-  /** Of the main object, from its rear end to its point; null when where it is held or where it points is not known. */
-  shaft: { butt: Point; point: Point; object: string; planted: Told } | null;
+  /** Of the main object in a hand; null when where it is held or where it points is not known. */
+  shaft: FigureLine | null;
+  /** What is held, planted, or borne, the main object first. */
+  things: readonly FigureThing[];
   /** Hour of the clock the point looks to, where it is known. */
   pointHour: number | null;
   /** Which parts are not known: drawn otherwise than what is known to be empty. */
@@ -63,14 +91,16 @@ const PLACE: Record<Zone, number> = {
 /** `when` opens the sentence: "After step 3". */
 export function handsFigure(state: ControlState, when = "Now"): HandsFigure {
   const main = mainObject(state);
-  const left = figureHand(state, main, "left");
-  const right = figureHand(state, main, "right");
-  const pointHour = hourOf(main);
+  const shown = shownObjects(state);
+  const left = figureHand(state, shown, "left");
+  const right = figureHand(state, shown, "right");
+  const hands = { left: left.at, right: right.at };
   return {
     left,
     right,
-    shaft: main && shaftLine(main, { left: left.at, right: right.at }, pointHour),
-    pointHour,
+    shaft: main && shaftLine(main, hands, hourOf(main)),
+    things: shown.map((held) => figureThing(held, hands)),
+    pointHour: hourOf(main),
     unknown: {
       reins: state.reins.is !== "known",
       shaft: main !== null && handsOn(main).is !== "known",
@@ -78,20 +108,38 @@ export function handsFigure(state: ControlState, when = "Now"): HandsFigure {
       level: main !== null && main.level.is !== "known",
       gait: state.gait.is !== "known",
     },
-    sentence: `${when}: ${[reinWords(state), main && objectWords(main), main && pointWords(main)]
-      .filter((part) => part !== null)
-      .join(", ")}.`,
+    sentence: figureSentence(state, shown, when),
+  };
+}
+
+function figureThing(held: ObjectState, hands: Record<Hand, Point>): FigureThing {
+  const { id, name, is } = held.object;
+  const hour = hourOf(held);
+  const noHand = isInNoHand(held);
+  const line =
+    shaftLine(held, hands, hour) ??
+    (noHand && !isPlanted(held) ? restingLine(held, hour) : looseLine(held, hands, hour));
+  const pointed = is === "shaft" || is === "blade";
+  const levels = levelsOf(held);
+  return {
+    object: id,
+    name,
+    line,
+    open: line === null && !noHand && !isPlanted(held) && pointed,
+    carried: pointed && !isPlanted(held) && !isLoose(held) && (!noHand || levels.length > 0),
+    levels,
   };
 }
 
 /** The shaft of the figure alone, for those who ask at many moments. */
-export function shaftOf(state: ControlState): HandsFigure["shaft"] {
+export function shaftOf(state: ControlState): FigureLine | null {
   const main = mainObject(state);
   const hour = hourOf(main);
   if (main === null || hour === null) return null;
+  const shown = shownObjects(state);
   return shaftLine(
     main,
-    { left: figureHand(state, main, "left").at, right: figureHand(state, main, "right").at },
+    { left: figureHand(state, shown, "left").at, right: figureHand(state, shown, "right").at },
     hour,
   );
 }
@@ -102,12 +150,14 @@ function hourOf(main: ObjectState | null): number | null {
 }
 
 /** Where a hand is drawn: the rein hand before the saddle, a hand on the object at the side, an idle one at the thigh. */
-function figureHand(state: ControlState, main: ObjectState | null, hand: Hand): FigureHand {
+function figureHand(state: ControlState, shown: readonly ObjectState[], hand: Hand): FigureHand {
   const reins = told(possible(reinHands(state), [[], ["left"], ["right"]]), (hands) => hands.includes(hand));
-  const grips: Told =
-    main === null ? "no" : told(possible<Zone | null>(main.grip[hand], [null, "balance"]), (zone) => zone !== null);
+  const each = shown.map(({ grip }) =>
+    told(possible<Zone | null>(grip[hand], [null, "balance"]), (zone) => zone !== null),
+  );
+  const grips: Told = each.includes("yes") ? "yes" : each.includes("may") ? "may" : "no";
   const side = hand === "left" ? -1 : 1;
-  const unknown = reins === "may" && (main === null || grips === "may") && state.doing[hand].is === "unknown";
+  const unknown = reins === "may" && (shown.length === 0 || grips === "may") && state.doing[hand].is === "unknown";
   return { at: handPlace(state, side, reins, grips), reins, grips, unknown };
 }
 
@@ -127,12 +177,16 @@ function told<T>(values: readonly T[], test: (value: T) => boolean): Told {
 }
 
 /** Drawn in the plane through the hand whose place on the object is known. */
-function shaftLine(held: ObjectState, hands: Record<Hand, Point>, hour: number | null): HandsFigure["shaft"] {
+function shaftLine(held: ObjectState, hands: Record<Hand, Point>, hour: number | null): FigureLine | null {
   const [left, right] = [shareOf(held, "left"), shareOf(held, "right")];
   // With both hands on it the one farther from the point carries the drawing.
   const share = left === null || (right !== null && right < left) ? right : left;
   if (hour === null || share === null) return null;
-  const at = hands[share === left ? "left" : "right"];
+  return lineThrough(held, hands[share === left ? "left" : "right"], share, hour);
+}
+
+/** `share`: how much of its length lies behind the place it goes through. */
+function lineThrough(held: ObjectState, at: Point, share: number, hour: number): FigureLine {
   const length = held.object.lengthMetres ?? LENGTH[held.object.is] ?? 1;
   const angle = (hour * Math.PI) / 6;
   return {
@@ -140,7 +194,30 @@ function shaftLine(held: ObjectState, hands: Record<Hand, Point>, hour: number |
     point: along(at, angle, length * (1 - share)),
     object: held.object.id,
     planted: told(possible(held.frame, ["carried", "planted"]), (frame) => frame === "planted"),
+    looselyHeld: false,
   };
+}
+
+/** In a hand for sure, somewhere along it. */
+function looseLine(held: ObjectState, hands: Record<Hand, Point>, hour: number | null): FigureLine | null {
+  const hand = HANDS.find((one) => !mayBe<Zone | null>(held.grip[one], null));
+  if (hour === null || hand === undefined) return null;
+  const share = held.object.is === "blade" ? PLACE.hilt : PLACE.balance;
+  return { ...lineThrough(held, hands[hand], share, hour), looselyHeld: true };
+}
+
+/** What bears it besides hands, and on which side, tells where it lies; held by nothing it is drawn at its balance. */
+function restingLine(held: ObjectState, hour: number | null): FigureLine | null {
+  const borne = held.contacts.is === "known" ? held.contacts.value : [];
+  const support = borne.find(({ side, degree, with: what }) => side && degree !== "near" && what !== "ground");
+  if (hour === null || support?.side === undefined) return null;
+  return lineThrough(held, restingPlace(support, support.side), PLACE.balance, hour);
+}
+
+/** Beside the rider: the seat is the origin, the arm a little ahead of the leg. */
+function restingPlace({ with: what }: Contact, side: Hand): Point {
+  const ahead = what === "arm" || what === "forearm" || what === "wrist" || what === "shoulder";
+  return { x: side === "left" ? -0.26 : 0.26, y: ahead ? 0.1 : -0.05 };
 }
 
 /** Where a hand grips, as a share of the length from the butt; null where that is not known, or it does not. */
@@ -157,58 +234,4 @@ function along(from: Point, angle: number, distance: number): Point {
 /** To whole millimetres, so that the same state gives the same drawing everywhere. */
 function round(metres: number): number {
   return Math.round(metres * 1000) / 1000 + 0;
-}
-
-function reinWords(state: ControlState): string {
-  const place = exactly(state.reins);
-  if (place === null) {
-    const places = possible(state.reins, []);
-    if (places.length === 0) return "where the reins are is not known";
-    return `reins ${places.map(placeWords).join(" or ")}`;
-  }
-  return place === "away" ? "on foot" : `reins ${placeWords(place)}`;
-}
-
-function placeWords(place: string): string {
-  if (place === "both hands") return "in both hands";
-  return place.endsWith("hand") ? `in the ${place}` : place === "away" ? "away" : `on the ${place}`;
-}
-
-function objectWords(held: ObjectState): string {
-  const hands = exactly(handsOn(held));
-  const name = held.object.name;
-  if (hands === null) {
-    const [may, another] = HANDS.filter((hand) => !isKnown<Zone | null>(held.grip[hand], null));
-    const [surely] = HANDS.filter((hand) => !mayBe<Zone | null>(held.grip[hand], null));
-    if (surely !== undefined) return `${name} in the ${surely} and perhaps the ${otherHand(surely)}`;
-    return another === undefined
-      ? `${name} in the ${may}, or in none`
-      : `which hand has ${withArticle(name)} is not known`;
-  }
-  if (hands.length === 2) return `${name} in both hands`;
-  if (hands.length === 0) return exactly(held.frame) === "planted" ? `${name} planted` : `${name} in no hand`;
-  return `${name} in the ${hands[0]}`;
-}
-
-const DIRECTIONS = [
-  "forward",
-  "forward right",
-  "right",
-  "back right",
-  "back",
-  "back left",
-  "left",
-  "forward left",
-] as const;
-
-function pointWords(held: ObjectState): string {
-  const bearing = exactly<Bearing>(held.bearing);
-  if (bearing === null) return "where the point looks is not known";
-  return bearing.is === "clock" ? `point ${direction(bearing.hour)}` : `point ${bearing.is} ${bearing.what}`;
-}
-
-/** Twelve hours to eight words: whole quarters have their own, what lies between is told by both. */
-function direction(hour: number): string {
-  const quarter = Math.floor((hour % 12) / 3) * 2;
-  return DIRECTIONS[hour % 3 === 0 ? quarter : quarter + 1] ?? "forward";
 }

@@ -2,6 +2,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { arrowsOf } from "../../shared/drawing/arrows.ts";
+import { heightShapes } from "../../shared/drawing/height-shapes.ts";
 import { type Area, type Label, placeLabels } from "../../shared/drawing/labels.ts";
 import { drawnPieces, strokesOf } from "../../shared/drawing/path-strokes.ts";
 import { riderBox, riderShapes } from "../../shared/drawing/rider-shapes.ts";
@@ -9,7 +10,8 @@ import { stepBeginnings } from "../../shared/drawing/step-beginnings.ts";
 import { stepNumberWords } from "../../shared/drawing/step-number-words.ts";
 import { distance, poseAtTime } from "../../shared/ground/index.ts";
 import { handsFigure } from "../../shared/hands/figure.ts";
-import { startState } from "../../shared/hands/state.ts";
+import { known, oneOf, UNKNOWN } from "../../shared/hands/known.ts";
+import { type Level, type ObjectState, startState } from "../../shared/hands/state.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { at, demoRows, LEFT, metres, RideBuilder, times } from "../ride/rides.ts";
 
@@ -150,13 +152,30 @@ describe("the rider from above", () => {
     expect(riderShapes(handsFigure(startState([spear], "on foot")), true).some(({ as }) => as === "horse")).toBe(false);
   });
 
+  test("[W21] how high stands beside him: a mark with its word, two open marks, or three dots", () => {
+    const marks = (level: ObjectState["level"]): (string | boolean)[] => {
+      const start = startState([{ id: "s", name: "spear", is: "shaft", lengthMetres: 2 }], "mounted");
+      const shapes = heightShapes(
+        handsFigure({ ...start, objects: start.objects.map((held) => ({ ...held, level })) }),
+      );
+      return shapes.flatMap((shape): (string | boolean)[] =>
+        shape.is === "words" ? [shape.words] : shape.as === "height" ? [shape.broken] : [],
+      );
+    };
+    expect(marks(known("low"))).toEqual([false, "low"]);
+    expect(marks(known("ground"))).toEqual([false, "ground"]);
+    expect(marks(oneOf<Level>(["middle", "high"]))).toEqual([true, "middle", true, "high"]);
+    expect(marks(UNKNOWN)).toEqual(["· · ·"]);
+    expect(heightShapes(handsFigure(startState([], "mounted")))).toEqual([]);
+  });
+
   test("[W15] the box holds the whole of the shaft", () => {
     const { rows, exercises } = demoRows();
     for (const id of Object.values(exercises)) {
       for (const { after } of rideExercise(rows, id, {}).stages) {
         const figure = handsFigure(after);
         const box = riderBox(figure);
-        for (const end of figure.shaft ? [figure.shaft.butt, figure.shaft.point] : []) {
+        for (const end of figure.things.flatMap(({ line }) => (line ? [line.butt, line.point] : []))) {
           expect(end.x * 10).toBeGreaterThan(box.left);
           expect(end.x * 10).toBeLessThan(box.left + box.width);
           expect(-end.y * 10).toBeGreaterThan(box.top);

@@ -329,11 +329,11 @@ describe("the state after each element", () => {
     const states = stateAfterEach(rows, drill, { choice: [right] });
     expect(states.map(({ element }) => element)).toEqual(drill.elements.map(({ id }) => id));
     expect(states.map(({ figure }) => figure.sentence)).toEqual([
-      "After step 1: where the reins are is not known, spear in the right, where the point looks is not known.",
-      "After step 2: where the reins are is not known, spear in the right, point left.",
-      "After the advice: where the reins are is not known, spear in the right, point left.",
-      "After step 3: where the reins are is not known, which hand has the spear is not known, where the point looks is not known.",
-      "After the part not yet treated: where the reins are is not known, which hand has the spear is not known, where the point looks is not known.",
+      "After step 1: where the reins are is not known, spear in the right hand, point low or high, where it looks is not known.",
+      "After step 2: where the reins are is not known, spear in the right hand, point left and low.",
+      "After the advice: where the reins are is not known, spear in the right hand, point left and low.",
+      "After step 3: where the reins are is not known, which hand has the spear is not known, where the point looks and how high is not known.",
+      "After the part not yet treated: where the reins are is not known, which hand has the spear is not known, where the point looks and how high is not known.",
     ]);
     expect(states[0]?.state.objects[0]?.level).toEqual({ is: "one of", values: ["low", "high"] });
     expect(states[1]?.state.objects[0]?.level).toEqual({ is: "known", value: "low" });

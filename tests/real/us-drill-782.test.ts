@@ -123,8 +123,8 @@ describeWithCheckData("US Infantry Drill Regulations 782–785", (path) => {
     const sentences = (exercise: string, way: Drill["way"]) =>
       stateAfterEach(rows, drill(exercise, way), { way }).map(({ figure }) => figure.sentence);
     expect(sentences(exercises.draw, "on foot")).toEqual([
-      "After step 1: on foot, sabre in the right and perhaps the left, where the point looks is not known.",
-      "After step 2: on foot, sabre in the right, point toward the right front.",
+      "After step 1: on foot; sabre in the right and perhaps the left hand, where the point looks and how high is not known; scabbard in the left and perhaps the right hand.",
+      "After step 2: on foot, sabre in the right hand, point toward the right front, how high is not known.",
     ]);
     const [, mounted] = stateAfterEach(rows, drill(exercises.draw, "mounted"), { way: "mounted" });
     expect(mounted?.state.objects[0]?.grip).toEqual({

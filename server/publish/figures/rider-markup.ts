@@ -18,28 +18,36 @@ const INKS: Record<RiderInk, { fill: string; stroke: string | null }> = {
   shaft: { fill: "none", stroke: RUBRIC },
   point: { fill: RUBRIC, stroke: null },
   planted: { fill: "none", stroke: RUBRIC },
+  measure: { fill: "none", stroke: SOFT },
+  ground: { fill: "none", stroke: INK },
+  height: { fill: RUBRIC, stroke: null },
+  told: { fill: INK, stroke: null },
   "not known": { fill: RUBRIC, stroke: null },
 };
 
 /** No line gets thinner on the paper than a press can print: millimetres. */
-const THINNEST: Partial<Record<RiderInk, number>> = { shaft: 0.34, rein: 0.12, planted: 0.25 };
+const THINNEST: Partial<Record<RiderInk, number>> = { shaft: 0.34, rein: 0.12, planted: 0.25, measure: 0.12 };
 const USUAL_THINNEST = 0.2;
+/** Millimetres on the paper: words about 8 pt, and dots that are seen. */
+const TOLD = 2.9;
+const DOTS = 4.4;
 
 /** `scale`: millimetres on the paper for a decimetre. */
 export function riderMarkup(shapes: readonly RiderShape[], scale: number): Markup[] {
   return shapes.map((one) => {
     const ink = INKS[one.as];
     const width = Math.max(one.width, (THINNEST[one.as] ?? USUAL_THINNEST) / scale);
-    const unknownHand = one.broken && one.as === "hand";
+    const unknownHand = one.broken && (one.as === "hand" || one.as === "height");
     const look: XmlAttributes = {
       fill: unknownHand ? PAPER : ink.fill,
-      stroke: unknownHand ? INK : ink.stroke,
+      stroke: unknownHand ? (one.as === "height" ? RUBRIC : INK) : ink.stroke,
       "stroke-width": ink.stroke === null && !unknownHand ? null : width,
       "stroke-dasharray": one.broken ? `${(width * 2).toFixed(3)} ${(width * 1.6).toFixed(3)}` : null,
     };
     if (one.is === "path") return shape("path", { d: one.d, ...look });
     if (one.is === "circle") return shape("circle", { cx: one.x, cy: one.y, r: one.r, ...look });
-    const type = { "text-anchor": "middle", "font-family": TEXT_FACE, "font-size": 4.4 / scale };
+    const size = one.as === "told" ? TOLD : DOTS;
+    const type = { "text-anchor": one.from, "font-family": TEXT_FACE, "font-size": size / scale };
     return shape("text", { x: one.x, y: one.y, ...type, fill: ink.fill }, one.words);
   });
 }
