@@ -104,11 +104,20 @@ const Table = z.strictObject({
   ),
 });
 
-/** What is called out, and when: big type, read from the saddle or the middle of the ground. */
+/** What is called out, and when: big type, read from the saddle or the middle of the ground. A call that is only a name has
+ *  under it what is done, a line each in smaller type; so has a reminder, whose call is empty. */
 const Calls = z.strictObject({
   is: z.literal("calls"),
   items: z.array(
-    z.strictObject({ of, element: Id.nullable(), shown: z.string().nullable(), call: Line, when: Line, where: Line }),
+    z.strictObject({
+      of,
+      element: Id.nullable(),
+      shown: z.string().nullable(),
+      call: Line,
+      acts: z.array(Line).optional(),
+      when: Line,
+      where: Line,
+    }),
   ),
 });
 

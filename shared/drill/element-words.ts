@@ -55,8 +55,17 @@ function exceptionWords(exception: Again["except"][number], names: Names): strin
     case "instead":
       return `“${action(exception.by)}” in place of “${action(exception.action)}”`;
     case "words":
-      return exception.words;
+      return withinSentence(exception.words);
   }
+}
+
+/** Words somebody typed as a sentence, as one of several: without its stop, and with a small letter where it begins with a word
+ *  that bears one. */
+function withinSentence(typed: string): string {
+  const bare = typed.trim().replace(/(?<![.!?])\.$/u, "");
+  return /^(?:the|an?|he|she|it|his|her|its|they|in|on|at|with|without|no|only|this|that)\b/iu.test(bare)
+    ? bare.charAt(0).toLowerCase() + bare.slice(1)
+    : bare;
 }
 
 function exerciseName(rows: ExerciseRows, id: string): string {

@@ -167,11 +167,13 @@ function timingWords(timing: ValueOf<"timing">, names: Names): string {
         ? "at the start"
         : timing.over === timing.of
           ? "at the end"
-          : `at ${timing.over}/${timing.of} of the way`;
+          : timing.over * 2 === timing.of
+            ? "half-way"
+            : `at ${partOfWay(timing.over, timing.of)}`;
     case "after":
       return "after the step";
     case "during":
-      return `from ${timing.from.join("/")} to ${timing.to.join("/")} of the way`;
+      return `from ${partOfWay(...timing.from)} to ${partOfWay(...timing.to)}`;
     case "throughout":
       return "throughout";
     case "when":
@@ -184,6 +186,19 @@ function timingWords(timing: ValueOf<"timing">, names: Names): string {
       return `after: ${action(timing.action)}`;
   }
 }
+
+/** "a third of the way", "half-way", "the start". */
+function partOfWay(over: number, of: number): string {
+  if (over === 0) return "the start";
+  if (over === of) return "the end";
+  if (over * 2 === of) return "half-way";
+  const [count, part] = [COUNTS[over - 1], PARTS[of]];
+  if (part === undefined || count === undefined) return `${over}/${of} of the way`;
+  return `${over === 1 ? "a" : count} ${part}${over === 1 ? "" : "s"} of the way`;
+}
+
+const COUNTS = ["a", "two", "three", "four"] as const;
+const PARTS: { readonly [of: number]: string } = { 3: "third", 4: "quarter", 5: "fifth" };
 
 function times(count: number): string {
   return { 1: "once", 2: "twice", 3: "three times", 4: "four times" }[count] ?? `${count} times`;

@@ -25,7 +25,13 @@ describe("a ride sheet", () => {
 
   test("says each step in few words, with its place", () => {
     expect(cellsOf(paper)).toEqual([
-      ["1", "Ride the circle / circle, about the well, once†a; to which side · · ·", "", "", "A f. 1r, ll. 1–9"],
+      [
+        "1",
+        "Ride the circle / canter; lead · · · / circle, about the well, once†a; to which side · · ·",
+        "",
+        "",
+        "A f. 1r, ll. 1–9",
+      ],
       [
         "2",
         "Raise the spear",
@@ -36,11 +42,11 @@ describe("a ride sheet", () => {
       [
         "3",
         "Give it over",
-        "left: pass the spear to the left hand; from · · · only †b 1 / left: keep the reins",
+        "left: pass the spear to the left hand; from · · · only †b 1",
         "bring the spear over the horse’s neck; to · · · only †b 2",
         "A f. 1r, ll. 1–9",
       ],
-      [null, "As round as you can (at step 1)"],
+      [null, "Bear in mind: as round as you can (at step 1)"],
     ]);
   });
 
@@ -150,24 +156,28 @@ describe("a caller's sheet", () => {
 
   test("calls each step in a few words, with when and where", () => {
     const calls = blocksThat(paper, "calls").flatMap(({ items }) => items);
-    expect(calls.map(({ shown, call, when, where }) => [shown, plain(call), plain(when), plain(where)])).toEqual([
-      ["1", "Circle, once†a, to which side · · ·", "to begin", "about the well · A f. 1r, ll. 1–9"],
-      [
-        "2",
-        "Raise the spear, with the right hand; the spear: upright, with the right hand",
-        "after 1",
-        "A f. 1r, ll. 1–9",
-      ],
+    expect(
+      calls.map(({ shown, call, acts = [], when, where }) => [
+        shown,
+        plain(call),
+        acts.map(plain).join(" / "),
+        plain(when),
+        plain(where),
+      ]),
+    ).toEqual([
+      ["1", "Canter, circle about the well, once†a, to which side · · ·", "", "to begin", "A f. 1r, ll. 1–9"],
+      ["2", "Raise the spear: upright, with the right hand", "", "when the circle is closed", "A f. 1r, ll. 1–9"],
       [
         "3",
         "Give it over",
+        "",
         "after 2",
-        "left: pass the spear to the left hand, from · · · only †b 1; bring the spear over the horse’s neck, to · · · only †b 2 · A f. 1r, ll. 1–9",
+        "†b 1: pass the spear to the left hand, from · · · · †b 2: bring the spear over the horse’s neck, to · · · · A f. 1r, ll. 1–9",
       ],
-      [null, "As round as you can (at step 1)", "", ""],
-      ["1", "Along the wall, on the left rein", "to begin", "A f. 1r, ll. 10–18"],
-      ["2", "The same again: as step 1, mirrored", "after 1", "A f. 1r, ll. 10–18"],
-      [null, "Not yet treated: A f. 1v, ll. 1–9, perhaps 2 to 3 steps", "", ""],
+      [null, "", "Bear in mind: as round as you can (at step 1)", "", ""],
+      ["1", "Canter, along the wall, left rein", "", "to begin", "A f. 1r, ll. 10–18"],
+      ["2", "The same again", "As step 1, mirrored", "after 1", "A f. 1r, ll. 10–18"],
+      [null, "", "Not yet treated: A f. 1v, ll. 1–9, perhaps 2 to 3 steps", "", ""],
     ]);
   });
 

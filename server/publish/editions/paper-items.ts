@@ -78,7 +78,7 @@ class Gathering {
       case "calls":
         for (const call of block.items) {
           this.#step("call", call, [
-            ...linesOf("call", [call.call]),
+            ...linesOf("call", [call.call, ...(call.acts ?? [])]),
             ...linesOf("when", [call.when]),
             ...linesOf("where", [call.where]),
           ]);

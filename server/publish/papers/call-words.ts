@@ -1,148 +1,328 @@
-/** server/publish/papers/call-words.ts - one step as it is called out: a few words to ride by, when, and where.
- *  May import: schema types, siblings. What the text does not say is not called as if it did, and an open reading keeps its sign. */
+/** server/publish/papers/call-words.ts - the steps as they are called out: what is called in one breath, what is told under it,
+ *  when, and in small type what is open.
+ *  May import: schema types, siblings. What the text does not say is not called as if it did; what hangs on a reading nobody has
+ *  chosen is never an order. */
 import type { DrillAction, DrillElement, DrillValue } from "../../../schema/drill.ts";
 import type { Line } from "../../../schema/paper.ts";
-import { withoutArticle } from "../../../shared/article.ts";
 import { actPieces, plainWords } from "../act-pieces.ts";
 import { capital } from "../stopped.ts";
 import { onlyUnderNumbers, valueSpans } from "./act-spans.ts";
-import { inFewWords, saidAgain } from "./few-words.ts";
+import { actsToTell } from "./acts-to-tell.ts";
+import { type CallWords, callWords } from "./call-phrase.ts";
+import { whenOf } from "./call-when.ts";
+import { HandsCalled } from "./hands-called.ts";
+import { otherPerson } from "./other-person.ts";
+import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
-import { joinedLines, lined, SILENT, soft, words } from "./spans.ts";
+import { joinedLines, lined, soft, words } from "./spans.ts";
 
-/** What a call keeps of an act; sizes, places and whatever is told beside it are left out. */
-const CALLED: ReadonlySet<string> = new Set(
-  "figure turn amount manner laps gait pace object to on hold bearing level spin times movement until words end into".split(
-    " ",
-  ),
-);
-/** Acts in which nothing changes: there is nothing to call. */
-const QUIET: ReadonlySet<string> = new Set(["keep", "do nothing"]);
-/** Places of the ground, by how they are said. */
-const PLACES: { readonly [slot: string]: string } = {
-  about: "about",
-  from: "from",
-  toward: "toward",
-  at: "at",
-  across: "across",
-};
-
-export function callOf(element: DrillElement, signs: PaperSigns): Line {
-  return [...(element.role === "" ? [] : [soft(`${element.role}: `)]), ...calledWords(element, signs)];
+export interface CalledStep {
+  element: DrillElement;
+  /** In big type; empty for what is no step. */
+  call: Line;
+  /** Under it, a line each. */
+  acts: Line[];
+  when: Line;
+  /** What is not settled or not said, whose it is under which reading. */
+  open: Line;
 }
 
-function calledWords(element: DrillElement, signs: PaperSigns): Line {
-  if (element.is !== "step") return [...sentence(element), ...onlyUnderNumbers(element.onlyUnder, signs)];
-  const called = calledActs(element);
-  const lines = called.map((action) => actCall(action, signs));
-  const title: Line = element.title === "" ? [] : [words(element.title)];
-  const call = joinedLines(lines, "; ");
-  // What nobody has settled cannot be called as an order: the step is called by its name.
-  const unsettled = called.every(({ onlyUnder }) => onlyUnder.length > 0);
-  return capitalised([
-    ...(unsettled && title.length > 0 ? title : call),
-    ...onlyUnderNumbers(element.onlyUnder, signs),
-  ]);
-}
+/** As many words as can be called in a breath; articles are not counted. */
+export const BREATH = 12;
 
-/** What it waits for; else the step it follows. */
-export function whenOf(element: DrillElement, before: DrillElement | null, signs: PaperSigns): Line {
-  const cues = element.values
-    .filter(({ slot }) => slot === "cue" || slot === "times")
-    .map(
-      (value): Line =>
-        value.slot === "cue" ? [soft("when: "), ...withoutLabel(value, signs)] : valueSpans(value, signs),
-    );
-  const timed = calledActs(element).flatMap((action) => {
-    const timing = inFewWords(action, element).values.find(({ slot }) => slot === "timing");
-    if (timing === undefined || timing.standing === "not said" || timing.standing === "not applicable") return [];
-    const act = actCall(action, signs).filter((span) => span.is === "words");
-    return [[...act, words(": "), ...valueSpans(timing, signs)]];
-  });
-  const told = joinedLines([...cues, ...timed], "; ");
-  if (told.length > 0 || element.number === null) return told;
-  return [soft(before === null ? "to begin" : `after ${before.number}`)];
-}
-
-/** The acts that are done only under readings nobody has chosen, where the call is the name of the step instead. */
-export function unsettledOf(element: DrillElement, signs: PaperSigns): Line {
-  const called = calledActs(element);
-  if (element.is !== "step" || element.title === "" || called.some(({ onlyUnder }) => onlyUnder.length === 0))
-    return [];
-  return joinedLines(
-    called.map((action) => actCall(action, signs)),
-    "; ",
-  );
-}
-
-/** Where the horse goes, in the names of the ground. */
-export function whereOf(element: DrillElement, signs: PaperSigns): Line {
-  const lines = element.actions
-    .filter(({ part, inherited }) => part === "horse" && !inherited)
-    .flatMap(({ values }) => values)
-    .flatMap((value) => {
-      const as = PLACES[value.slot];
-      if (as === undefined || value.standing === "not applicable") return [];
-      return [[soft(`${as} `), ...withoutLabel(value, signs)]];
+/** The steps on the paper, in order. `stations`: names of the places of the ground. */
+export function calledSteps(
+  { drill, whole }: BuiltPart,
+  signs: PaperSigns,
+  stations: ReadonlySet<string>,
+): CalledStep[] {
+  const shown = new Set(drill.elements.map(({ id }) => id));
+  const told = actsToTell(whole.elements);
+  const hands = new HandsCalled(whole.elements);
+  const done: DrillElement[] = [];
+  let figure = "";
+  return whole.elements.flatMap((element) => {
+    const other = otherPerson(element, drill);
+    const acts = gaitFirst(told.get(element.id) ?? []).flatMap((action): TimedCall[] => {
+      const key = figureKey(action);
+      const again = key !== "" && key === figure && element.is === "step";
+      if (action.part === "horse" && action.verb === "ride") figure = key;
+      if (changesNothing(action)) return [];
+      const namesHand = other === null && hands.names(action);
+      const called = callWords(action, { namesHand, again, inList: false });
+      const inList = callWords(action, { namesHand, again: false, inList: true });
+      const isHorse = action.part === "horse";
+      const timing = timingOf(action);
+      return [{ ...called, inList, isHorse, timing: isHorse && timing.lead === "throughout:" ? NOW : timing }];
     });
-  return joinedLines(lines, ", ");
-}
-
-function calledActs({ actions }: DrillElement): DrillAction[] {
-  return actions.filter(({ inherited, verb }) => !inherited && !QUIET.has(verb));
-}
-
-/** The act in its shortest words: "circle left, once†a". Silent where the text does not say what the act needs. */
-function actCall(action: DrillAction, signs: PaperSigns): Line {
-  // Only what the horse does is shortened; of a hand, the weapon or the rider a word less may be another order.
-  const isHorse = action.part === "horse";
-  const short = saidAgain(action, (value) => {
-    const ofGround = action.part === "horse" && value.slot in PLACES;
-    const open = value.crux !== null && value.slot !== "timing" && !ofGround;
-    if (!open && (!CALLED.has(value.slot) || ofGround)) return null;
-    return value.slot === "object" ? withoutArticle(plainWords(value)) : value.text.replace(CLOCK, "");
+    if (element.is === "again" || element.is === "untreated") figure = "";
+    const before = done.findLast(({ role }) => role === "" || element.role === "" || role === element.role) ?? null;
+    if (element.number !== null) done.push(element);
+    if (!shown.has(element.id)) return [];
+    const laid = element.is === "step" ? stepCall(element, acts, signs, other) : wordsCall(element, signs);
+    const when = element.number === null ? [] : whenOf(element, before, signs, stations);
+    return [{ element, ...laid, when: joinedLines([when, ...laid.when], "; ") }];
   });
-  const { pieces, besides } = actPieces(isHorse ? short : action);
-  const told = besides.filter(
-    ({ slot, standing, crux }) =>
-      isHorse || (slot !== "timing" && (CALLED.has(slot) || crux !== null || standing === "not said")),
+}
+
+interface TimedCall extends CallWords {
+  /** The same where there is more room. */
+  inList: CallWords;
+  timing: { before: boolean; lead: string; link: string };
+  isHorse: boolean;
+  /** Two acts in one. */
+  merged?: boolean;
+}
+
+interface Laid {
+  call: Line;
+  acts: Line[];
+  when: Line[];
+  open: Line;
+}
+
+function stepCall(element: DrillElement, acts: readonly TimedCall[], signs: PaperSigns, other: string | null): Laid {
+  const { title, values, onlyUnder, role } = element;
+  const settled = acts.filter(({ unsettled }) => !unsettled);
+  const mine = other === null ? settled : settled.filter(({ isHorse }) => isHorse);
+  const now = merged(mine.filter(({ timing }) => timing.lead === ""));
+  // What has to be done before the horse goes is called before it.
+  const ordered = [
+    ...now.filter(({ timing }) => timing.before),
+    ...now.filter(({ timing, isHorse }) => !timing.before && isHorse),
+    ...now.filter(({ timing, isHorse }) => !timing.before && !isHorse),
+  ];
+  const inOneBreath = joinedLines(goings(ordered, signs), "; ");
+  const open = joinedLines(
+    [
+      ...values.filter(({ slot }) => slot === "threat").map((value) => valueSpans(value, signs)),
+      ...openLines(acts, signs),
+      ...othersLines(other === null ? [] : settled.filter(({ isHorse }) => !isHorse), other, signs),
+    ],
+    " · ",
   );
+  const when = [
+    ...(onlyUnder.length === 0 ? [] : [onlyUnderNumbers(onlyUnder, signs)]),
+    ...mine.flatMap((act) =>
+      act.timing.lead === "" ? [] : [[soft(`${act.timing.lead} `), ...calledLine(act, signs)]],
+    ),
+  ];
+  const isOpen =
+    onlyUnder.length > 0 ||
+    other !== null ||
+    acts.some(({ unsettled, open: left }) => unsettled || left.some(({ standing }) => standing === "not settled"));
+  const called = countedWords(inOneBreath) <= BREATH && inOneBreath.length > 0;
+  const whose: Line = role === "" ? [] : [soft(`${capital(role)}: `)];
+  const byName = title !== "" && (isOpen || !called);
+  if (!byName && called) return { call: [...whose, ...begun(inOneBreath, role)], acts: [], when, open };
+  const lines = goings(
+    ordered.map((act) => (act.merged ? act : { ...act, ...act.inList })),
+    signs,
+  ).map((line) => begun(line, ""));
+  const list = other === null ? lines : lines.map((line) => [soft("The rider: "), ...line]);
+  if (title !== "") return { call: [...whose, ...begun([words(title)], role)], acts: list, when, open };
+  const [first = [], ...others] = list;
+  return { call: [...whose, ...first], acts: others, when, open };
+}
+
+/** What is begun with, and what only says that things stay as they are, is not called. */
+const changesNothing = ({ verb, values, onlyUnder }: DrillAction): boolean =>
+  verb === "do nothing" ||
+  (verb === "keep" && onlyUnder.length === 0 && values.every(({ slot, crux }) => slot !== "how" && crux === null));
+
+/** The gait before the line it is ridden on, where there is one gait. */
+function gaitFirst(actions: readonly DrillAction[]): readonly DrillAction[] {
+  const [gait, another] = actions.filter(({ verb }) => verb === "go at");
+  if (gait === undefined || another !== undefined) return actions;
+  const at = actions.findIndex(({ verb }) => verb === "ride");
+  if (at === -1 || at > actions.indexOf(gait)) return actions;
+  const others = actions.filter((action) => action !== gait);
+  return [...others.slice(0, at), gait, ...others.slice(at)];
+}
+
+/** What is no step: done again by its name, the rest without one; advice is a reminder and not an order. */
+function wordsCall({ is, title, text, values, role, onlyUnder }: DrillElement, signs: PaperSigns): Laid {
+  const times = values.filter(({ slot }) => slot === "times").map((value) => valueSpans(value, signs));
+  const only = onlyUnder.length === 0 ? [] : [onlyUnderNumbers(onlyUnder, signs)];
+  const whose: Line = role === "" ? [] : [soft(`${capital(role)}: `)];
+  if (is === "again") {
+    const [call, ...acts] = [title, text].filter((one) => one !== "");
+    return {
+      call: [...whose, words(capital(call ?? ""))],
+      acts: acts.map((one) => [words(capital(one))]),
+      when: [...times, ...only],
+      open: [],
+    };
+  }
+  const lead = is === "advice" ? "Bear in mind: " : "";
+  const line: Line = [
+    ...whose,
+    soft(`${lead}${lead === "" ? capital(text) : text.charAt(0).toLowerCase() + text.slice(1)}`),
+  ];
+  return { call: [], acts: [line], when: only, open: [] };
+}
+
+/** Raised or lowered into a hold is one thing to call: "raise the spear: upright". */
+function merged(acts: readonly TimedCall[]): TimedCall[] {
+  return acts.flatMap((act, index) => {
+    const { verb } = act.action;
+    const next = acts.slice(index + 1).find((one) => one.action.verb === "hold" && sameObject(one, act));
+    if ((verb === "raise" || verb === "lower") && next !== undefined && act.open.length === 0) return [];
+    const from = acts
+      .slice(0, index)
+      .findLast((prior) => ["raise", "lower"].includes(prior.action.verb) && sameObject(prior, act));
+    if (verb !== "hold" || from === undefined || from.open.length > 0) return [act];
+    const object = act.action.values.find(({ slot }) => slot === "object")?.text ?? "it";
+    const hold = act.action.text.startsWith(`${object} `) ? act.action.text.slice(object.length + 1) : act.action.text;
+    const [hand = ""] = /, with [^,]+$/u.exec(from.action.text) ?? [];
+    const into = hold.endsWith(hand) ? hold : `${hold}${hand}`;
+    const action = { ...act.action, text: `${from.action.verb} the ${object}: ${into}` };
+    return [{ ...act, timing: from.timing, action, merged: true }];
+  });
+}
+
+function sameObject(first: TimedCall, second: TimedCall): boolean {
+  const of = ({ action }: TimedCall) => action.values.find(({ slot }) => slot === "object")?.value;
+  return of(first) === of(second);
+}
+
+/** A line an act, and one for a gait with the line it is ridden on: "walk, straight to the stair", "halt". */
+function goings(acts: readonly TimedCall[], signs: PaperSigns): Line[] {
+  const lines: Line[] = [];
+  for (const [index, act] of acts.entries()) {
+    const isRidden = acts[index - 1]?.action.verb === "go at" && act.isHorse;
+    const line = calledLine(act, signs);
+    if (isRidden) lines.at(-1)?.push(words(", "), ...line);
+    else lines.push(line);
+  }
+  return lines;
+}
+
+function calledLine({ action, timing, open }: Omit<TimedCall, "inList">, signs: PaperSigns): Line {
+  const { pieces } = actPieces(action);
+  // A figure whose side the text does not say is not called as if it did.
+  const side = open.filter(({ slot, standing }) => slot === "turn" && standing === "not said");
   return [
-    ...handOf(action),
-    ...pieces.flatMap(({ text, standing, crux }) => [
+    ...(timing.link === "" ? [] : [words(timing.link)]),
+    ...pieces.flatMap(({ text, crux, standing }) => [
       standing === "not settled" ? lined(text, standing) : words(text),
       ...(crux === null ? [] : signs.span(crux)),
     ]),
-    ...told.flatMap((value) => [
-      words(", "),
-      ...(value.standing === "not said" ? valueSpans(value, signs) : withoutLabel(value, signs)),
-    ]),
-    ...onlyUnderNumbers(action.onlyUnder, signs),
+    ...side.flatMap((value) => [words(", "), ...valueSpans(value, signs)]),
   ];
 }
 
-/** "left: " before an act of one hand. */
-const handOf = ({ part }: DrillAction): Line =>
-  part === "left hand" || part === "right hand" ? [soft(`${part.split(" ")[0]}: `)] : [];
+/** Acts nobody has settled, by the readings they hang on; then what is open of acts that are called. */
+function openLines(acts: readonly TimedCall[], signs: PaperSigns): Line[] {
+  const byReading = new Map<string, { condition: Line; lines: Line[] }>();
+  for (const act of acts.filter(({ unsettled }) => unsettled)) {
+    const { onlyUnder } = act.action;
+    const key = JSON.stringify(onlyUnder);
+    const group = byReading.get(key) ?? { condition: conditionOf(onlyUnder, signs), lines: [] };
+    group.lines.push(openLine(act, signs));
+    byReading.set(key, group);
+  }
+  const groups = [...byReading.values()].map(
+    ({ condition, lines }): Line => [...condition, ...joinedLines(lines, "; ")],
+  );
+  const left = acts
+    .filter(({ unsettled }) => !unsettled)
+    .flatMap(({ action, open }) => {
+      const values = open.filter(({ slot, standing }) => slot !== "turn" || standing !== "not said");
+      if (values.length === 0) return [];
+      return [
+        [
+          words(`${action.text}: `),
+          ...joinedLines(
+            values.map((value) => openValue(value, signs)),
+            ", ",
+          ),
+        ],
+      ];
+    });
+  return [...groups, ...left];
+}
 
-/** "forward left (10 o’clock)" is called as "forward left". */
-const CLOCK = / \(\d+ o’clock\)/g;
+/** "a groom: plant the spear at the trough; let go of the spear". */
+function othersLines(acts: readonly TimedCall[], other: string | null, signs: PaperSigns): Line[] {
+  if (acts.length === 0) return [];
+  return [
+    [
+      soft(`${other}: `),
+      ...joinedLines(
+        acts.map((act) => calledLine(act, signs)),
+        "; ",
+      ),
+    ],
+  ];
+}
 
-function withoutLabel(value: DrillValue, signs: PaperSigns): Line {
+/** "†a 1 or 3: " */
+function conditionOf(conditions: DrillElement["onlyUnder"], signs: PaperSigns): Line {
+  const told = conditions.map(({ crux, readings }): Line => {
+    const numbers = readings.flatMap((reading) => signs.readingNumber(reading) ?? []);
+    return [...signs.span(crux), soft(` ${numbers.join(" or ")}`)];
+  });
+  return told.length === 0 ? [] : [...joinedLines(told, " and "), soft(": ")];
+}
+
+function openLine({ action, open, timing }: TimedCall, signs: PaperSigns): Line {
+  const when = timing.lead === "" ? (timing.before ? "first " : "") : `${timing.lead} `;
+  return [
+    ...(when === "" ? [] : [soft(when)]),
+    ...calledLine({ action, open: [], timing: { ...timing, link: "" }, unsettled: false, isHorse: false }, signs),
+    ...open.flatMap((value) => [words(", "), ...openValue(value, signs)]),
+  ];
+}
+
+/** "point forward or forward left†d": as it would be called. */
+function openValue(value: DrillValue, signs: PaperSigns): Line {
+  const lead = value.slot === "bearing" ? "point " : value.slot === "hand" ? "with " : null;
+  if (lead === null || value.standing === "not said") return valueSpans(value, signs);
   const sign = value.crux === null ? [] : signs.span(value.crux);
-  if (value.standing === "not said") return [SILENT, ...sign];
-  const text = plainWords(value);
-  return [value.standing === "not settled" ? lined(text, value.standing) : words(text), ...sign];
+  return [words(lead), lined(plainWords(value), value.standing), ...sign];
 }
 
-/** For what is no step: its title and words. */
-function sentence({ title, text }: DrillElement): Line {
-  const pieces: Line[] = [title === "" ? [] : [words(title)], text === "" ? [] : [words(text)]];
-  return capitalised(joinedLines(pieces, ": "));
+const NOW: TimedCall["timing"] = { before: false, lead: "", link: "" };
+
+/** Before the step it is called first; at a part of the way, after it or throughout, it belongs to the when. */
+function timingOf({ values }: DrillAction): TimedCall["timing"] {
+  const timing = values.find(({ slot }) => slot === "timing");
+  if (timing === undefined || ["not said", "not settled", "not applicable"].includes(timing.standing)) return NOW;
+  const value = timing.value as { is?: string; over?: number; of?: number } | null;
+  switch (value?.is) {
+    case "before":
+      return { ...NOW, before: true };
+    case "at":
+      return value.over === 0 ? NOW : { ...NOW, lead: `${timing.text}:` };
+    case "after":
+      return { ...NOW, lead: "at the end:" };
+    case "with":
+      return { ...NOW, link: "with it, " };
+    case "after action":
+      return { ...NOW, link: "then " };
+    default:
+      return { ...NOW, lead: `${timing.text}:` };
+  }
 }
 
-function capitalised(line: Line): Line {
+/** The side and the middle of a figure that is ridden on and on: told once. */
+function figureKey({ verb, values }: DrillAction): string {
+  if (verb !== "ride") return "";
+  const about = values.find(({ slot }) => slot === "about");
+  if (about === undefined) return "";
+  return ["figure", "turn", "about"].map((slot) => values.find((value) => value.slot === slot)?.text ?? "").join("\n");
+}
+
+/** How many words are called, without the articles. */
+export function countedWords(line: Line): number {
+  const text = line.map((span) => (span.is === "words" ? span.text : "")).join("");
+  return text.split(/\s+/u).filter((word) => /[\p{L}\p{N}]/u.test(word) && !/^(the|an?)$/iu.test(word)).length;
+}
+
+function begun(line: Line, role: string): Line {
   const [first, ...others] = line;
   if (first?.is !== "words") return line;
-  return [{ ...first, text: capital(first.text) }, ...others];
+  const text = role === "" ? capital(first.text) : first.text.charAt(0).toLowerCase() + first.text.slice(1);
+  return [{ ...first, text }, ...others];
 }

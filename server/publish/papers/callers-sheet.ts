@@ -3,7 +3,7 @@
 import type { PlainBlock } from "../../../schema/paper.ts";
 import { citationsOfElement } from "../cited.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
-import { callOf, unsettledOf, whenOf, whereOf } from "./call-words.ts";
+import { calledSteps } from "./call-words.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, openKey, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
@@ -37,27 +37,19 @@ export function callersSheet(context: PaperContext): PaperBody {
 }
 
 function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): PlainBlock[] {
-  const { drill, whole } = part;
+  const { drill } = part;
   const { exercise } = drill;
-  const numbered = whole.elements.filter(({ number }) => number !== null);
-  const items = drill.elements.map((element) => {
-    const at = numbered.findIndex(({ id }) => id === element.id);
-    return {
+  const items = calledSteps(part, context.signs, stationsOf(context, part)).map(
+    ({ element, call, acts, when, open }) => ({
       of: rowsOfElement(element),
       element: element.id,
       shown: element.number === null ? null : String(element.number),
-      call: callOf(element, context.signs),
-      when: whenOf(element, numbered[at - 1] ?? null, context.signs),
-      where: joinedLines(
-        [
-          unsettledOf(element, context.signs),
-          whereOf(element, context.signs),
-          context.places.line(citationsOfElement(element)),
-        ],
-        " · ",
-      ),
-    };
-  });
+      call,
+      ...(acts.length === 0 ? {} : { acts }),
+      when,
+      where: joinedLines([open, context.places.line(citationsOfElement(element))], " · "),
+    }),
+  );
   return [
     heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
@@ -66,4 +58,9 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     items.length === 0 ? noSteps() : { is: "calls", items },
     treatedBlock(part),
   ];
+}
+
+function stationsOf({ book }: PaperContext, { rows }: BuiltPart): ReadonlySet<string> {
+  const { ground } = rows.exercise;
+  return new Set(book.all("stations").flatMap((station) => (station.ground === ground ? [station.name] : [])));
 }

@@ -34,6 +34,7 @@ function mapBlock(block: PlainBlock, change: (line: Line) => Line): PlainBlock {
         items: block.items.map((item) => ({
           ...item,
           call: change(item.call),
+          ...(item.acts === undefined ? {} : { acts: item.acts.map(change) }),
           when: change(item.when),
           where: change(item.where),
         })),

@@ -7,8 +7,11 @@ import type { Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
 import { citationsOfElement } from "../cited.ts";
 import { capital } from "../stopped.ts";
-import { actLine, fewWordsLine, onlyUnderNumbers, onlyUnderSpans, valueSpans } from "./act-spans.ts";
+import { actLine, onlyUnderNumbers, onlyUnderSpans, valueSpans } from "./act-spans.ts";
+import { actsToTell } from "./acts-to-tell.ts";
 import { basisLine } from "./basis-lines.ts";
+import { fewWordsFor, onFootOf } from "./on-foot.ts";
+import { otherPerson } from "./other-person.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
@@ -20,27 +23,37 @@ type StepTable = Extract<PlainBlock, { is: "table" }>;
 type StepRow = StepTable["rows"][number];
 
 /** For a sheet that is ridden from: one row an element, few words, and its place in the book. */
-export function fewStepsTable(context: PaperContext, { drill }: BuiltPart): PlainBlock {
+export function fewStepsTable(context: PaperContext, part: BuiltPart): PlainBlock {
+  const { drill, whole } = part;
   if (drill.elements.length === 0) return noSteps();
   const { signs, places } = context;
+  const told = actsToTell(whole.elements);
+  const onFoot = onFootOf(part);
   return {
     is: "table",
     as: "steps",
     caption: [],
     columns: [
       { name: "", share: 0.45 },
-      { name: "Horse", share: 3 },
+      { name: onFoot === null ? "Horse" : "You", share: 3 },
       { name: "Hands", share: 2.4 },
       { name: shaftName(drill), share: 2.6 },
       { name: "Where", share: 1.15 },
     ],
     rows: drill.elements.map((element) => {
-      const acts = (part: DrillPart): Line[] => actLines(element, part, signs, true);
+      const other = otherPerson(element, drill);
+      const acts = (of: DrillPart): Line[] => {
+        const lines = (told.get(element.id) ?? []).flatMap((action) =>
+          action.part === of ? [fewWordsFor(action, element, signs, onFoot)] : [],
+        );
+        return other === null || of === "horse" ? lines : named(`${other}: `, lines);
+      };
       const where = [...places.line(citationsOfElement(element)), ...signsLeft(element, signs)];
       const head = headLines(element, signs, true);
       // What is asked of several steps, and what is done again or not written out, goes across, its place behind it.
       if (element.is !== "step" && element.actions.length === 0) {
-        return { ...rowOf(element), cells: headCells(element, withWhere(head, where)) };
+        const lines = element.is === "advice" ? head.map(asReminder) : head;
+        return { ...rowOf(element), cells: headCells(element, withWhere(lines, where)) };
       }
       return {
         ...rowOf(element),
@@ -75,7 +88,7 @@ export function fullStepsTable(context: PaperContext, part: BuiltPart): PlainBlo
 }
 
 function toldRow({ signs }: PaperContext, element: DrillElement): StepRow {
-  const acts = (part: DrillPart): Line[] => actLines(element, part, signs, false);
+  const acts = (part: DrillPart): Line[] => actLines(element, part, signs);
   const head = [...headLines(element, signs, false), ...named("rider: ", acts("rider"))];
   const row = rowOf(element);
   // What is asked of several steps, and what is not written out, goes across the columns.
@@ -141,11 +154,10 @@ function headCells({ number }: DrillElement, lines: Line[]): Line[][] {
   return [number === null ? [] : [[strong(String(number))]], lines];
 }
 
-function actLines(element: DrillElement, part: DrillPart, signs: PaperSigns, few: boolean): Line[] {
+/** For the book: what an element only inherits is told in soft ink where the part does nothing else. */
+function actLines(element: DrillElement, part: DrillPart, signs: PaperSigns): Line[] {
   const all = element.actions.filter((action) => action.part === part);
   const own = all.filter(({ inherited }) => !inherited);
-  // What it only inherits stands once at the head of a sheet; in the book it is told in soft ink where it does nothing else.
-  if (few) return own.map((action) => fewWordsLine(action, element, signs));
   if (own.length > 0) return own.map((action) => actLine(action, signs));
   return all.map((action) => softened(actLine(action, signs)));
 }
@@ -164,7 +176,14 @@ function headLines(element: DrillElement, signs: PaperSigns, few: boolean): Line
   const pieces: Line[] = [
     role === "" ? [] : [soft(role)],
     title === "" ? [] : [strong(title)],
-    text === "" ? [] : [lined(capital(text), standing)],
+    text === ""
+      ? []
+      : [
+          lined(
+            few && element.is === "advice" ? text.charAt(0).toLowerCase() + text.slice(1) : capital(text),
+            standing,
+          ),
+        ],
     ...element.values.map((value) => valueSpans(value, signs)),
   ];
   const condition = few ? onlyUnderNumbers(element.onlyUnder, signs) : onlyUnderSpans(element.onlyUnder, signs);
@@ -185,6 +204,12 @@ function signsLeft(element: DrillElement, signs: PaperSigns): Span[] {
   ]);
   return element.cruxes.flatMap(({ crux }) => (held.has(crux) ? [] : signs.span(crux)));
 }
+
+/** Set apart from what is done: "Bear in mind: keep the circle round". */
+const asReminder = (line: Line, index: number): Line =>
+  index === 0
+    ? [soft("Bear in mind: "), ...line.map((span) => ("as" in span ? { ...span, as: "emphasis" as const } : span))]
+    : line;
 
 /** The place at the end of the first line. */
 function withWhere([first = [], ...others]: Line[], where: Line): Line[] {

@@ -72,7 +72,7 @@ export function linesOf(block: PlainBlock): Line[] {
     case "table":
       return [block.caption, ...block.rows.flatMap((row) => row.cells.flat())];
     case "calls":
-      return block.items.flatMap((item) => [item.call, item.when, item.where]);
+      return block.items.flatMap((item) => [item.call, ...(item.acts ?? []), item.when, item.where]);
     case "figure":
       return [block.caption];
     case "entries":

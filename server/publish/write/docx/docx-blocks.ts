@@ -157,13 +157,17 @@ export class DocxBlocks {
     );
   }
 
-  #call({ shown, call, when, where }: Of<"calls">["items"][number]): Flow {
+  #call({ shown, call, acts = [], when, where }: Of<"calls">["items"][number]): Flow {
     const number = new TextRun({ text: this.#lines.words(shown ?? ""), style: "Reference" });
     const beside = [when, where].filter((line) => line.length > 0).map((line) => this.#lines.runs(line));
     const told = beside.flatMap((runs, index) =>
       index === 0 ? runs : [new TextRun({ text: "  ·  ", color: SOFT }), ...runs],
     );
-    return [this.#hanging("Call", [number], this.#lines.runs(call), false), this.#ofRuns("CallWhen", told, false)];
+    return [
+      ...(call.length === 0 ? [] : [this.#hanging("Call", [number], this.#lines.runs(call), false)]),
+      ...acts.map((line) => this.paragraph("CallAct", line)),
+      this.#ofRuns("CallWhen", told, false),
+    ];
   }
 
   #figure(block: Of<"figure">, measure: number): Flow {

@@ -146,6 +146,12 @@ function paragraphStyles(part: Part): IParagraphStyleOptions[] {
       },
     ),
     style(
+      "CallAct",
+      "What is done at a call",
+      { size: part(1.4), sizeComplexScript: part(1.4) },
+      { keepNext: true, keepLines: true, indent: { left: twips(18) }, spacing: { after: 0 } },
+    ),
+    style(
       "CallWhen",
       "When to call",
       { size: part(1.15), sizeComplexScript: part(1.15) },

@@ -128,10 +128,10 @@ ${rowGroups(block).map((group) => this.#group(group, columns, numbered))}
     return html`${cell.map((line) => html`<div${this.#lines.directionOf(line)}>${this.#lines.line(line)}</div>`)}`;
   }
 
-  #call({ shown, call, when, where }: Of<"calls">["items"][number]): Markup {
+  #call({ shown, call, acts = [], when, where }: Of<"calls">["items"][number]): Markup {
     const beside = [when, where].filter((line) => line.length > 0).map((line) => this.#lines.line(line));
     const number = shown === null ? "" : this.#lines.words(shown);
-    return html`<li><b class="number">${number}</b><div><p class="call">${this.#lines.line(call)}</p>${beside.length > 0 && html`<p class="when">${joined(beside, html` <span class="soft">·</span> `)}</p>`}</div></li>`;
+    return html`<li><b class="number">${number}</b><div>${call.length > 0 && html`<p class="call">${this.#lines.line(call)}</p>`}${acts.map((line) => html`<p class="act">${this.#lines.line(line)}</p>`)}${beside.length > 0 && html`<p class="when">${joined(beside, html` <span class="soft">·</span> `)}</p>`}</div></li>`;
   }
 
   #figure({ anchor, svg, width, caption, alternative }: Of<"figure">): Markup {

@@ -77,6 +77,7 @@ td.minor{font-size:.86em;padding-top:0}
 .calls .number{font-size:2em;font-weight:400;line-height:1.1}
 .calls p{margin:0}
 .calls p.call{font-size:2em;font-weight:600;line-height:1.15}
+.calls p.act{font-size:1.4em;line-height:1.25}
 .calls .when{font-size:1.15em}
 figure{margin:1.2em 0;text-align:center;break-inside:avoid}
 figure svg{max-width:100%;height:auto}

@@ -152,9 +152,10 @@ class DataOf {
       case "table":
         return this.#table(block);
       case "calls": {
-        const items = block.items.map(({ shown, call, when, where }) => ({
+        const items = block.items.map(({ shown, call, acts = [], when, where }) => ({
           shown: shown === null ? null : this.words(shown),
           call: this.line(call),
+          acts: acts.map((line) => this.line(line)),
           when: this.line(when),
           where: this.line(where),
         }));

@@ -1,0 +1,57 @@
+/** server/publish/papers/on-foot.ts - a row of a sheet for somebody on foot: what of the text has no meaning without a horse.
+ *  May import: schema types, siblings. The words stay those of the text; what falls away is said at the act itself. */
+import type { DrillAction, DrillElement } from "../../../schema/drill.ts";
+import type { Line } from "../../../schema/paper.ts";
+import { fewWordsLine } from "./act-spans.ts";
+import type { BuiltPart } from "./paper-part.ts";
+import type { PaperSigns } from "./paper-signs.ts";
+import { soft, words } from "./spans.ts";
+
+export interface OnFoot {
+  /** The version of the day speaks of the reins itself: then they are something on foot as well. */
+  hasReins: boolean;
+  reins: ReadonlySet<string>;
+}
+
+/** Null for a part that is ridden. */
+export function onFootOf({ part, rows, whole }: BuiltPart): OnFoot | null {
+  if (whole.way !== "on foot") return null;
+  const variant = part.variant === null ? undefined : rows.find("variants", part.variant);
+  const hasReins = variant?.deltas.some((delta) => delta.is === "words" && /\breins?\b/iu.test(delta.words)) ?? false;
+  return { hasReins, reins: new Set(whole.objects.flatMap(({ id, is }) => (is === "reins" ? [id] : []))) };
+}
+
+/** The act in few words; `onFoot` null: mounted. */
+export function fewWordsFor(
+  action: DrillAction,
+  element: DrillElement,
+  signs: PaperSigns,
+  onFoot: OnFoot | null,
+): Line {
+  const line = fewWordsLine(action, element, signs);
+  if (onFoot === null) return line;
+  const falls = fallsAway(action, onFoot);
+  if (falls === null) return line;
+  return falls === "gait"
+    ? [soft("at a walk, or as fast as is safe; mounted: "), ...softened(line)]
+    : [soft("mounted only: "), ...softened(line)];
+}
+
+const softened = (line: Line): Line => line.map((span) => (span.is === "words" ? words(span.text, "soft") : span));
+
+/** Verbs that only somebody with reins can do. */
+const OF_REINS: ReadonlySet<string> = new Set(["change reins", "lay reins", "place rein hand"]);
+/** Gaits that somebody on foot has as well. */
+const OF_ALL: ReadonlySet<unknown> = new Set(["walk", "halt"]);
+
+function fallsAway(action: DrillAction, { hasReins, reins }: OnFoot): "gait" | "reins" | null {
+  const { verb, values } = action;
+  if (verb === "go at") {
+    const gait = values.find(({ slot }) => slot === "gait");
+    return gait !== undefined && OF_ALL.has(gait.value) ? null : "gait";
+  }
+  if (hasReins) return null;
+  const object = values.find(({ slot }) => slot === "object")?.value;
+  const ofReins = OF_REINS.has(verb) || (typeof object === "string" && reins.has(object));
+  return ofReins ? "reins" : null;
+}
