@@ -8,14 +8,7 @@ import { passageUrn } from "../cite/cts-urn.ts";
 import { formatReference } from "../cite/format-reference.ts";
 import { compareCodeUnits } from "../rank.ts";
 import { inKeyOrder } from "./canonical-json.ts";
-import type { CurrentText, WorkRows } from "./exercise-rows.ts";
-
-/** A citation with the place it sorts by. */
-interface Placed {
-  citation: Citation;
-  /** Rank and id of the passage, rank of the layer; then the offset decides. */
-  place: readonly string[];
-}
+import type { CurrentText, PlacedCitation, WorkRows } from "./exercise-rows.ts";
 
 /** Longest quotation that is repeated within its URN; a longer one is cited by its section. */
 const LONGEST_IN_URN = 80;
@@ -44,11 +37,19 @@ function citationsOfMarks(rows: WorkRows, marks: readonly Mark[]): Citation[] {
   if (marks.length === 0) return [];
   const distinct = [...new Map(marks.map((mark) => [mark.id, mark])).values()];
   const placed = distinct.flatMap((mark) => placedOf(rows, mark)).sort(comparePlaced);
-  return inTextOrder(placed.map((entry) => entry.citation));
+  return [...new Map(placed.map(({ key, citation }) => [key, citation])).values()];
+}
+
+function placedOf(rows: WorkRows, mark: Mark): readonly PlacedCitation[] {
+  const known = rows.placed.get(mark.id);
+  if (known !== undefined) return known;
+  const placed = placedNow(rows, mark);
+  rows.placed.set(mark.id, placed);
+  return placed;
 }
 
 /** The anchors of a mark in the texts that are read now; where it has none there, the old ones, as lost. */
-function placedOf(rows: WorkRows, mark: Mark): Placed[] {
+function placedNow(rows: WorkRows, mark: Mark): PlacedCitation[] {
   const anchors = rows.anchorsOf(mark.id).filter((anchor) => anchor.is === "text");
   const now = anchors.flatMap((anchor) => {
     const current = rows.currentText(anchor.text);
@@ -58,7 +59,7 @@ function placedOf(rows: WorkRows, mark: Mark): Placed[] {
   return now.flatMap(({ anchor, current }) => placedAnchor(rows, anchor, current));
 }
 
-function placedAnchor(rows: WorkRows, anchor: TextAnchor, current: CurrentText | null): Placed[] {
+function placedAnchor(rows: WorkRows, anchor: TextAnchor, current: CurrentText | null): PlacedCitation[] {
   const passage = rows.find("passages", anchor.passage);
   if (!passage) return [];
   const lost = current === null || anchor.fate === "lost";
@@ -76,7 +77,8 @@ function placedAnchor(rows: WorkRows, anchor: TextAnchor, current: CurrentText |
     ...(urn === null ? {} : { urn }),
     state: lost ? "lost" : anchor.fate,
   };
-  return [{ citation, place: [passage.rank, passage.id, current?.layer.rank ?? "", current?.layer.id ?? ""] }];
+  const place = [passage.rank, passage.id, current?.layer.rank ?? "", current?.layer.id ?? ""];
+  return [{ citation, place, key: JSON.stringify(citation) }];
 }
 
 /** The words themselves where a CTS URN can name them, else their section; null where the text has no URN. */
@@ -89,7 +91,7 @@ function urnOf(passage: Passage, { layer, text }: CurrentText, anchor: TextAncho
   return found.ok ? found.urn : null;
 }
 
-function comparePlaced(first: Placed, second: Placed): number {
+function comparePlaced(first: PlacedCitation, second: PlacedCitation): number {
   for (const [index, part] of first.place.entries()) {
     const order = compareCodeUnits(part, second.place[index] ?? "");
     if (order !== 0) return order;

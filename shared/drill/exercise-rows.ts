@@ -1,6 +1,7 @@
 /** shared/drill/exercise-rows.ts - the rows of a bundle laid out for looking up, and for compiling one exercise.
  *  May import: schema types, shared/rank. Every list is in an order of its own, never in the order rows came in. */
 import type { Crux, Reading } from "../../schema/crux.ts";
+import type { Citation } from "../../schema/drill.ts";
 import type { Action, Element, Standing } from "../../schema/exercise.ts";
 import type { Anchor, Mark, Markable, TextAnchor } from "../../schema/mark.ts";
 import type { Kind, RecordOf, Rows } from "../../schema/record.ts";
@@ -12,6 +13,15 @@ export interface CurrentText {
   text: PassageText;
   layer: Layer;
   revision: Revision;
+}
+
+/** Words of the text with the place they sort by. */
+export interface PlacedCitation {
+  citation: Citation;
+  /** Rank and id of the passage, rank and id of the layer; then the offset decides. */
+  place: readonly string[];
+  /** The same for the same words. */
+  key: string;
 }
 
 /** What the rows of a work are looked up by, whichever exercise they are looked at for. */
@@ -30,6 +40,8 @@ export interface WorkRows {
   anchorsOf: (mark: string) => Anchor[];
   /** Anchors in the words of a passage, in any text of it, that are not lost. */
   anchorsIn: (passage: string) => TextAnchor[];
+  /** The words of marks that were asked for already (citations.ts): one mark is cited by many things, in every ride anew. */
+  placed: Map<string, readonly PlacedCitation[]>;
   /** The text with this id where it is the one that is read now, else null. */
   currentText: (id: string) => CurrentText | null;
 }
@@ -116,6 +128,7 @@ export function workRows(rows: Rows, workId: string): WorkRows {
       all("anchors").filter((row) => row.is === "text" && row.fate !== "lost") as TextAnchor[],
       (row) => row.passage,
     ),
+    placed: new Map(),
     currentText: currentTexts(all("passageTexts"), table("revisions"), table("layers"), newest),
   };
 }

@@ -68,7 +68,7 @@ export function rideWithContext(
   const role = options.role ?? null;
   const part = partIn(compiled, role);
   const partOf = partsOf(allRows, exerciseId, part, (id) =>
-    partIn(compileExercise(allRows, id, { choice, way }), role),
+    partIn(compileExercise(allRows, id, { choice, way }, exerciseRows(allRows, id, rows)), role),
   );
 
   const found: FoundGround = options.ground
@@ -260,6 +260,6 @@ function contextFor({
       return plan === undefined ? null : contextIn(plan).hold(id);
     },
     rideUnder: (crux, reading) =>
-      rideWithContext(allRows, exerciseId, { ...options, choice: new Map([...choice, [crux, reading]]) }),
+      rideWithContext(allRows, exerciseId, { ...options, choice: new Map([...choice, [crux, reading]]) }, base.rows),
   };
 }

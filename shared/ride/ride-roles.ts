@@ -2,6 +2,7 @@
  *  May import: schema types, shared/ground, siblings in shared/ride. Keeps rules R34-R35 (shared/ride/RULES.md). Seconds of
  *  the common clock are those of a rider's own ride and when he begins. */
 import type { Rows } from "../../schema/record.ts";
+import { type ExerciseRows, exerciseRows } from "../drill/exercise-rows.ts";
 import type { Drafted } from "./course.ts";
 import { BEGINS, ENDS, eventMeant, isNamed } from "./event-meant.ts";
 import { placeOfEvent } from "./event-place.ts";
@@ -17,9 +18,23 @@ export interface RolePart {
   starts?: number;
 }
 
-/** Each part as it is ridden, in the order given. Throws as `rideExercise`. */
+/** Each part as it is ridden, in the order given, with what is found in it. Throws as `rideExercise`. */
 export function rideRoles(rows: Rows, exercise: string, parts: readonly RolePart[]): Ridden[] {
-  const rides = parts.map(({ role, options }) => rideWithContext(rows, exercise, { ...options, role }));
+  return ridesOfRoles(rows, exercise, parts).map(withFindings);
+}
+
+/** The same before the world is mirrored, and without findings. `own`: the rows of the exercise; `alone`: each part ridden
+ *  without the others; where the caller has them. */
+export function ridesOfRoles(
+  rows: Rows,
+  exercise: string,
+  parts: readonly RolePart[],
+  own: ExerciseRows = exerciseRows(rows, exercise),
+  alone: readonly RideWithContext[] = parts.map(({ role, options }) =>
+    rideWithContext(rows, exercise, { ...options, role }, own),
+  ),
+): RideWithContext[] {
+  const rides = [...alone];
   // Who waits for one who waits himself is told anew when that one is; two who wait for each other are left after as
   // many rounds as there are riders.
   for (let round = 0; round < parts.length; round += 1) {
@@ -34,14 +49,14 @@ export function rideRoles(rows: Rows, exercise: string, parts: readonly RolePart
         return seconds + (parts[other]?.starts ?? 0) - starts;
       };
       const before = rides[index] as RideWithContext;
-      const ride = rideWithContext(rows, exercise, { ...options, role, elsewhere });
+      const ride = rideWithContext(rows, exercise, { ...options, role, elsewhere }, own);
       if (!asked) continue;
       rides[index] = ride;
       if (!sameTimes(before.ridden, ride.ridden)) changed = true;
     }
     if (!changed) break;
   }
-  return rides.map(withFindings);
+  return rides;
 }
 
 /** The one other rider whose role the words name; null for none and for two. */

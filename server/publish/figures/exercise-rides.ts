@@ -4,8 +4,8 @@ import type { DrillElement } from "../../../schema/drill.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { type ExerciseRows, exerciseRows } from "../../../shared/drill/exercise-rows.ts";
 import type { RideOptions } from "../../../shared/ride/ride-context.ts";
-import { rideWithContext } from "../../../shared/ride/ride-exercise.ts";
-import { rideRoles } from "../../../shared/ride/ride-roles.ts";
+import { type RideWithContext, rideWithContext } from "../../../shared/ride/ride-exercise.ts";
+import { ridesOfRoles } from "../../../shared/ride/ride-roles.ts";
 import { ridingRoles } from "../../../shared/ride/roles.ts";
 import type { PlanRide } from "./plan-figure.ts";
 
@@ -18,18 +18,24 @@ export function exerciseRides(
   rows: ExerciseRows = exerciseRows(allRows, exercise),
 ): PlanRide[] {
   const roles = ridingRoles(elements);
-  if (roles.length < 2) {
-    const { ridden } = rideWithContext(allRows, exercise, options, rows);
-    return [{ ride: ridden, letter: "", role: "", stages: { from: 0, to: ridden.stages.length }, starts: 0 }];
-  }
+  if (roles.length < 2) return [theOnlyRide(rideWithContext(allRows, exercise, options, rows).ridden)];
   const parts = roles.map((role) => ({ role, options }));
-  return rideRoles(allRows, exercise, parts).map((ride, index) => ({
+  return ridesTogether(ridesOfRoles(allRows, exercise, parts, rows), roles);
+}
+
+/** The rides of roles, in the order of the roles. */
+export function ridesTogether(rides: readonly RideWithContext[], roles: readonly string[]): PlanRide[] {
+  return rides.map(({ ridden: ride }, index) => ({
     ride,
     letter: String.fromCharCode("A".charCodeAt(0) + index),
     role: roles[index] ?? "",
     stages: { from: 0, to: ride.stages.length },
     starts: 0,
   }));
+}
+
+export function theOnlyRide(ride: PlanRide["ride"]): PlanRide {
+  return { ride, letter: "", role: "", stages: { from: 0, to: ride.stages.length }, starts: 0 };
 }
 
 /** Each ride from its first stage that is wanted to its last; those with none are left out. */

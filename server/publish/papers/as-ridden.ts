@@ -4,12 +4,12 @@
 import type { Line, PlainBlock } from "../../../schema/paper.ts";
 import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import type { Finding } from "../../../shared/ride/ridden.ts";
-import { rideWithContext, withFindings } from "../../../shared/ride/ride-exercise.ts";
-import { ridingRoles } from "../../../shared/ride/roles.ts";
+import { findingsOf } from "../../../shared/ride/rules/index.ts";
 import { stopped } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { listed } from "./part-head.ts";
+import { ridesOf } from "./part-rides.ts";
 import { paragraph, words } from "./spans.ts";
 
 /** More are counted, not told: a sheet has to stay a sheet. */
@@ -74,12 +74,6 @@ function told(lead: string, findings: readonly Finding[], few: boolean): PlainBl
 }
 
 /** What the rules bar in the ride of each role, or in the one ride, where nobody has set it aside. */
-function findingsIn({ rows: all, ask }: PaperContext, { part, rows, whole }: BuiltPart): Finding[] {
-  const choice = ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
-  const options = { choice, variant: part.variant, way: whole.way };
-  const roles = ridingRoles(whole.elements);
-  const rides = roles.length < 2 ? [options] : roles.map((role) => ({ ...options, role }));
-  return rides
-    .flatMap((one) => withFindings(rideWithContext(all, part.exercise, one, rows)).findings)
-    .filter(({ severity, verdict, waived }) => severity === "bars" && verdict === "broken" && waived === null);
+function findingsIn(context: PaperContext, built: BuiltPart): Finding[] {
+  return ridesOf(context, built).alone.flatMap((one) => findingsOf(one.ridden, one.context, { barring: true }));
 }

@@ -5,10 +5,10 @@ import type { Rows } from "../../../schema/record.ts";
 import { type WorkRows, workRows } from "../../../shared/drill/exercise-rows.ts";
 import { namesOf } from "../../../shared/drill/names.ts";
 import type { Names } from "../../../shared/drill/words.ts";
-import type { PlanRide } from "../figures/plan-figure.ts";
 import { type BookPlaces, bookPlaces } from "./book-places.ts";
 import { type BuiltPart, buildPart } from "./paper-part.ts";
 import { type PaperSigns, signPaper } from "./paper-signs.ts";
+import type { PartRides } from "./part-rides.ts";
 import { words } from "./spans.ts";
 
 /** A source that is cited, and where in it. */
@@ -29,8 +29,8 @@ export interface PaperContext {
    *  what comes before. `finishPaper` puts the words in its place. */
   cite: (source: string, where: string) => Span;
   cited: ReadonlyMap<Span, CitedSource>;
-  /** Parts that were ridden already: the plan of an exercise and that of its ground are drawn from one ride. */
-  rides: Map<BuiltPart, PlanRide[]>;
+  /** Parts that were ridden already (part-rides.ts). */
+  rides: Map<BuiltPart, PartRides>;
 }
 
 /** Throws RangeError where something that is asked for is not among the rows: `problemWithAsk` is asked first. */

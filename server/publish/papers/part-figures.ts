@@ -3,29 +3,14 @@
 import type { PlainBlock, Span } from "../../../schema/paper.ts";
 import type { Ground } from "../../../schema/riding.ts";
 import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
-import { exerciseRides, ridesWithin } from "../figures/exercise-rides.ts";
+import { ridesWithin } from "../figures/exercise-rides.ts";
 import { type PlanRide, planFigure, planOfRides } from "../figures/plan-figure.ts";
 import { capital } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { listed } from "./part-head.ts";
+import { ridesOf } from "./part-rides.ts";
 import { heading, soft, words } from "./spans.ts";
-
-/** The exercise of a part as it is ridden, under the readings of the paper: one ride, or one of each role that rides. */
-function ridesOf(context: PaperContext, built: BuiltPart): PlanRide[] {
-  const known = context.rides.get(built);
-  if (known !== undefined) return known;
-  const rides = ridden(context, built);
-  context.rides.set(built, rides);
-  return rides;
-}
-
-function ridden({ rows, ask }: PaperContext, { part, rows: own, whole }: BuiltPart): PlanRide[] {
-  const choice = ask.choice.filter(({ crux }) => own.cruxes.has(crux));
-  // The way of the drill is that of the version, or the one that was asked for.
-  const options = { choice, variant: part.variant, way: whole.way };
-  return exerciseRides(rows, part.exercise, options, whole.elements, own);
-}
 
 /** " Drawn with “the other hand” †b", since of what is not settled only one reading can be drawn. */
 function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPart): Span[] {
@@ -48,7 +33,7 @@ function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPar
 /** What the plan takes for granted that the text does not say, a sentence each, without what stood with an earlier exercise
  *  of the paper already. Nothing where nothing was supplied. */
 export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
-  const suppliedIn = (part: BuiltPart): string[] => ridesOf(context, part).flatMap(({ ride }) => ride.supplied);
+  const suppliedIn = (part: BuiltPart): string[] => ridesOf(context, part).plan.flatMap(({ ride }) => ride.supplied);
   const before = context.parts.slice(0, context.parts.indexOf(built));
   const told = new Set(before.flatMap(suppliedIn));
   // What is not settled is told under the plan itself.
@@ -64,7 +49,7 @@ export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: n
 export function planBlocks(context: PaperContext, built: BuiltPart, tallest: number): PlainBlock[] {
   const { drill, cut } = built;
   const shown = new Set(drill.elements.map(({ id }) => id));
-  const rides = ridesWithin(ridesOf(context, built), ({ element }) => shown.has(element));
+  const rides = ridesWithin(ridesOf(context, built).plan, ({ element }) => shown.has(element));
   const [first] = rides;
   if (first === undefined) return [];
   const { svg, width, alternative } = planOfRides(rides, { tallest });
@@ -96,7 +81,7 @@ export function groundFigure(
   { id, name }: Ground,
   tallest: number,
 ): PlainBlock {
-  const { ride } = ridesOf(context, built)[0] as PlanRide;
+  const { ride } = ridesOf(context, built).plan[0] as PlanRide;
   const { svg, width } = planFigure(ride, { fromStage: 0, toStage: 0, tallest });
   const { ground } = ride;
   const stations = ground.stations.map((station) => station.name);

@@ -17,6 +17,8 @@ import { wordsBehind } from "./words-behind.ts";
 export interface FindingOptions {
   /** Whether each finding is compared under the other readings of its cruxes; default true. Costs rides. */
   compareReadings?: boolean;
+  /** Only what bars the ride: broken, and not set aside. Nothing is compared for the others. */
+  barring?: boolean;
 }
 
 /** In the order of the ride; at one moment, in the order of the rules. */
@@ -28,7 +30,11 @@ export function findingsOf(ridden: Ridden, context: RideContext, options: Findin
     const rule = set.get(judged.rule.code);
     if (rule === undefined || rule.severity === "off") return [];
     const severity = rule.severity;
-    return listedBreaches(judged).map((breach) => ({
+    const isWanted = ({ verdict, stage }: Breach): boolean =>
+      options.barring !== true ||
+      (severity === "bars" && verdict === "broken" && waivedAt(ridden, context, rule.code, stage) === null);
+    const breaches = listedBreaches(judged).filter(isWanted);
+    return breaches.map((breach) => ({
       breach,
       finding: findingOf(ridden, context, judged.rule, rule, severity, breach, lifting),
     }));
@@ -78,7 +84,7 @@ function findingOf(
       .filter((part) => part !== "")
       .join(" "),
     citations: [...words.citations, ...citationsOfBasis(context.rows, set.row?.support ?? [])],
-    waived: waivedBy(context, code, [stage.element, stage.source]),
+    waived: waivedAt(ridden, context, code, breach.stage),
     reading: lifted?.reading ?? null,
   };
 }
@@ -107,7 +113,9 @@ function readingWords({ reading, surely }: Lifted, supplied: RideContext["suppli
 }
 
 /** The reason, and what it rests on; null where nobody has set the rule aside there. Of several waivers, the first by id. */
-function waivedBy({ rows }: RideContext, code: string, elements: readonly string[]): string | null {
+function waivedAt({ stages }: Ridden, { rows }: RideContext, code: string, index: number): string | null {
+  const stage = stages[index];
+  const elements = stage === undefined ? [] : [stage.element, stage.source];
   const waivers = rows.all("waivers").filter(({ rule, element }) => rule === code && elements.includes(element));
   const [waiver] = [...waivers].sort((a: Waiver, b: Waiver) => compareCodeUnits(a.id, b.id));
   if (waiver === undefined) return null;
