@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { PaperPart } from "../../schema/paper.ts";
 import { paperOf } from "../../server/publish/papers/build-paper.ts";
 import { markedText, type TextMark } from "../../server/publish/papers/marked-text.ts";
-import { idOf } from "../drill/build-rows.ts";
+import { idOf, supplied } from "../drill/build-rows.ts";
 import { blocksThat, plain, printed, stepRowsOf, wordsOf } from "./paper-lines.ts";
 import { askFor, FIRST, NO_FILES, smallBook } from "./small-book.ts";
 
@@ -65,9 +65,12 @@ describe("a ride sheet", () => {
   test("says how much of the exercise it is", () => {
     const cut = askFor("ride sheet", [], { parts: [part({ from: small.steps.raise, to: small.steps.pass })] });
     const words = wordsOf(printed(paperOf(small.rows, cut, NO_FILES)));
-    expect(words).toContain("steps 2–3 only");
+    expect(words).toContain("1. The circle, steps 2–3 of 3");
     expect(words).toContain("On this paper: steps 2–3.");
     expect(words).not.toContain("Ride the circle");
+    expect(words).toContain(
+      "Before step 2: when the circle is closed; the horse canter; left hand · · ·; right hand · · ·; spear · · ·",
+    );
   });
 
   test("has the plan of what is on it", () => {
@@ -99,8 +102,8 @@ describe("a class handout", () => {
     expect(words).toContain("A f. 1v, ll. 1–9 · not yet written out as steps");
     expect(words).toContain("Of this nobody has said anything yet.");
     const cut = wordsOf(handout(part({ exercise: wall, to: idOf("Follow the wall") }), part({ to: small.steps.ride })));
-    expect(cut).toContain("2. The wall (step 1)");
-    expect(cut).toContain("1. The circle (step 1)");
+    expect(cut).toContain("2. The wall, step 1 of 2");
+    expect(cut).toContain("1. The circle, step 1 of 3");
   });
 
   test("says which steps a passage belongs to that is cut away", () => {
@@ -145,9 +148,46 @@ describe("a class handout", () => {
     expect(figure?.alternative).toBe("Picture: A drawing, f. 2r. the hand");
   });
 
-  test("says what stands throughout once", () => {
+  test("says what stands throughout the work once, above all exercises", () => {
     const words = wordsOf(handout(part(), part({ exercise: wall })));
     expect(words.split("The gait throughout")).toHaveLength(2);
+    expect(words.indexOf("The gait throughout")).toBeLessThan(words.indexOf("1. The circle"));
+  });
+
+  test("explains each sign with its exercise", () => {
+    const paper = handout(part(), part({ exercise: wall }));
+    const kinds = paper.blocks.map((block) =>
+      block.is === "entries" ? "signs" : block.is === "heading" && block.level === 2 ? plain(block.words) : "",
+    );
+    expect(kinds.filter((kind) => kind !== "")).toEqual([
+      "Throughout",
+      "1. The circle",
+      "signs",
+      "2. The wall",
+      "The holds",
+      "The ground: the court",
+      "The pictures",
+    ]);
+  });
+
+  test("says what a movement it names is, with where it is taught", () => {
+    const { rows, exercises } = smallBook((book) => {
+      const greeting = book.put("movements", {
+        id: idOf("greeting"),
+        work: book.work,
+        rank: "a0",
+        name: "the greeting",
+        note: "",
+      });
+      book.action(greeting, "wait", { until: supplied("he has drawn one breath") }, { ownerKind: "movements" });
+      book.action(greeting, "raise", { object: supplied(idOf("the spear")) }, { ownerKind: "movements" });
+      book.mark("movements", greeting, idOf(`text of ${idOf("p1")} in ${idOf("Translation")}`), "he raises the spear");
+      book.action(book.step("He greets", idOf("The circle")), "perform", { movement: supplied(greeting) });
+    });
+    for (const kind of ["class handout", "ride sheet", "caller's sheet"] as const) {
+      const words = wordsOf(printed(paperOf(rows, askFor(kind, [exercises.circle]), NO_FILES)));
+      expect(words).toContain("The greeting: wait until he has drawn one breath; raise the spear · A f. 1r, ll. 1–9");
+    }
   });
 });
 

@@ -22,7 +22,7 @@ export function actsToTell(elements: readonly DrillElement[]): ReadonlyMap<strin
       continue;
     }
     const list = hasBegun ? own.filter((action) => !onlyStays(action)) : own;
-    if (own.length > 0) hasBegun = true;
+    if (own.some(({ part }) => part !== "horse")) hasBegun = true;
     told.set(element.id, onceEach(gaits.changing(element, list), element));
   }
   return told;

@@ -3,6 +3,8 @@
 import type { DrillAction, DrillElement, DrillValue } from "../../../schema/drill.ts";
 import type { Line } from "../../../schema/paper.ts";
 import { plainWords } from "../act-pieces.ts";
+import type { PaperContext } from "./paper-context.ts";
+import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
 import { lined, SILENT, soft, words } from "./spans.ts";
 
@@ -21,6 +23,12 @@ export function whenOf(
   if (end !== null) return [soft(end.lead), ...(end.at === "" ? [] : [words(end.at)])];
   if (from !== null) return [soft("from "), words(from)];
   return [soft(`after ${before.number}`)];
+}
+
+/** Names of the places of its ground. */
+export function stationsOf({ book }: PaperContext, { rows }: BuiltPart): ReadonlySet<string> {
+  const { ground } = rows.exercise;
+  return new Set(book.all("stations").flatMap((station) => (station.ground === ground ? [station.name] : [])));
 }
 
 /** "at the gate" for a station, "when the first comes by" for whatever happens. */

@@ -3,10 +3,14 @@
 import type { PlainBlock } from "../../../schema/paper.ts";
 import { citationsOfElement } from "../cited.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
+import { beforeTheCut } from "./before-the-cut.ts";
+import { stationsOf } from "./call-when.ts";
 import { calledSteps } from "./call-words.ts";
+import { dayBlocks } from "./day-version.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
+import { movementBlocks } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
-import { cautionBlock, occasionOf, openKey, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
+import { cautionBlock, occasionOf, openKey, type PaperBody, titleOfPart, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
@@ -18,7 +22,7 @@ import { noSteps, rowsOfElement } from "./step-rows.ts";
 const PLAN = 90;
 
 export function callersSheet(context: PaperContext): PaperBody {
-  const titles = context.parts.map(({ drill }) => titleOf(drill.exercise)).join(" · ");
+  const titles = context.parts.map(titleOfPart).join(" · ");
   return {
     title: `Calls: ${titles}`,
     running: titles,
@@ -51,16 +55,14 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     }),
   );
   return [
-    heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
+    heading(1, [words(titleOfPart(part))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
+    ...dayBlocks(part, 2),
+    ...beforeTheCut(context, part),
     items.length === 0 ? noSteps() : { is: "calls", items },
+    ...movementBlocks(context, [part], 3),
     treatedBlock(part),
   ];
-}
-
-function stationsOf({ book }: PaperContext, { rows }: BuiltPart): ReadonlySet<string> {
-  const { ground } = rows.exercise;
-  return new Set(book.all("stations").flatMap((station) => (station.ground === ground ? [station.name] : [])));
 }

@@ -3,12 +3,14 @@
  *  May import: schema types, siblings. */
 import type { Block, PlainBlock } from "../../../schema/paper.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
+import { beforeTheCut } from "./before-the-cut.ts";
 import { dayBlocks } from "./day-version.ts";
 import { faultBlocks } from "./faults.ts";
 import { holdBlocks } from "./holds-page.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
+import { movementBlocks } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
-import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
+import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOfPart, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure, planBlocks } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
@@ -17,7 +19,7 @@ import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { restOfText } from "./rest-of-text.ts";
 import { heading, paragraph, words } from "./spans.ts";
 import { fewStepsTable } from "./step-rows.ts";
-import { throughoutOnce } from "./throughout.ts";
+import { throughoutBlocks, throughoutOwn, throughoutWork } from "./throughout.ts";
 
 /** Tallest plans, in millimetres: a line that is ridden, and the ground alone. */
 const PLAN = 68;
@@ -26,18 +28,18 @@ const GROUND = 70;
 export function classHandout(context: PaperContext, pictures: Pictures): PaperBody {
   const { book, parts, ask } = context;
   const [only, another] = parts;
-  const title =
-    only !== undefined && another === undefined ? titleOf(only.drill.exercise) : `Exercises from ${book.work.title}`;
+  const title = only !== undefined && another === undefined ? titleOfPart(only) : `Exercises from ${book.work.title}`;
   return {
     title,
     running: "Class handout",
     blocks: [
       heading(1, [words(title)], { of: [{ kind: "works", id: book.work.id }] }),
       ...occasionOf(ask),
+      ...(another === undefined ? [] : throughoutWork(context, 2)),
       ...parts.flatMap((part) => partBlocks(context, part, another !== undefined)),
-      ...readingsInOneLine(context.signs),
-      lineKey(),
+      lineKey(true),
       cautionBlock(),
+      ...movementBlocks(context, parts, 2),
       ...holdBlocks(context, 2),
       ...groundsOnPaper(context).flatMap(({ ground, part }): Block[] => [
         heading(2, [words(`The ground: ${ground.name}`)]),
@@ -54,18 +56,18 @@ export function classHandout(context: PaperContext, pictures: Pictures): PaperBo
 
 /** `titled`: whether the exercise needs a heading of its own, since the paper has several. */
 function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): PlainBlock[] {
-  const { drill, cut } = part;
-  const { exercise } = drill;
-  const of = [{ kind: "exercises" as const, id: exercise.id }];
-  const name = cut === null ? titleOf(exercise) : `${titleOf(exercise)} (${cut})`;
+  const { drill } = part;
+  const of = [{ kind: "exercises" as const, id: drill.exercise.id }];
   return [
-    ...(titled ? [heading(2, [words(name)], { of })] : []),
+    ...(titled ? [heading(2, [words(titleOfPart(part))], { of })] : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
     ...dayBlocks(part, 3),
-    ...throughoutOnce(context, part, 3),
+    ...(titled ? throughoutOwn(context, part, 3) : throughoutBlocks(context, drill, 3)),
     ...planBlocks(context, part, PLAN),
+    ...beforeTheCut(context, part),
     fewStepsTable(context, part),
+    ...readingsInOneLine(context.signs, drill),
     ...faultBlocks(context, part, 3),
     treatedBlock(part),
     ...restOfText(context, part, 3),

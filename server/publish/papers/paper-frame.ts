@@ -45,22 +45,27 @@ export function titleOf({ label, title }: { label: string; title: string }): str
   return [label, title].filter((part) => part !== "").join(". ");
 }
 
+/** "3. The circle about the well, steps 3–5 of 7": a part that is cut says so in its title. */
+export function titleOfPart({ drill, cut }: BuiltPart): string {
+  return cut === null ? titleOf(drill.exercise) : `${titleOf(drill.exercise)}, ${cut}`;
+}
+
 export function occasionOf({ occasion }: PaperAsk): PlainBlock[] {
   return occasion.trim() === "" ? [] : [paragraph("lead", [words(occasion.trim())])];
 }
 
 /** How much of the exercise is treated, and what of that a cut leaves out. */
-export function treatedBlock({ whole, cut }: BuiltPart): PlainBlock {
+export function treatedBlock({ whole, cut, left: kept }: BuiltPart): PlainBlock {
   const { sentence } = whole.treated;
   const isWhole = sentence.startsWith("The whole ");
-  const left = cut === null ? "" : ` On this paper: ${cut}.`;
+  const left = cut === null ? "" : ` On this paper: ${kept}.`;
   return paragraph(isWhole && cut === null ? "small" : "open", [words(`${sentence}${left}`)]);
 }
 
 export const cautionBlock = (): PlainBlock => paragraph("caution", [words(CAUTION)]);
 
-/** How the lines under words are read: on every paper that has them. */
-export function lineKey(): PlainBlock {
+/** How the lines under words are read: on every paper that has them. `ofChanges`: its table tells only what changes. */
+export function lineKey(ofChanges = false): PlainBlock {
   const key: Line[] = [
     [lined("the text states it", "stated")],
     [lined("the text implies it", "implied")],
@@ -68,7 +73,7 @@ export function lineKey(): PlainBlock {
     [lined("not settled", "not settled"), words(" †")],
     [SILENT, words(" the text does not say")],
     [NOTHING, words(" nothing is done")],
-    [words("empty: nothing entered")],
+    [words(ofChanges ? "empty: nothing entered; gait and hands stay as they were" : "empty: nothing entered")],
   ];
   return paragraph("key", joinedLines(key, "   "));
 }

@@ -5,7 +5,6 @@ import type { PaperAsk, PaperPart } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { type CompiledExercise, compileExercise } from "../../../shared/drill/compile.ts";
 import { type ExerciseRows, exerciseRows, type WorkRows } from "../../../shared/drill/exercise-rows.ts";
-
 import { numbersWords } from "./numbers-words.ts";
 
 export interface BuiltPart {
@@ -17,8 +16,10 @@ export interface BuiltPart {
   /** What it was compiled with, and what its elements do as acts. */
   base: CompiledExercise["base"];
   followed: CompiledExercise["followed"];
-  /** "steps 1–7", "from step 3 on"; null where the whole exercise is asked for. */
+  /** "steps 3–5 of 7"; null where the whole exercise is asked for. */
   cut: string | null;
+  /** All that the cut leaves: "steps 3–5 and a piece of advice". */
+  left: string;
   /** Elements of the whole that the cut leaves out, before and after it. */
   before: DrillElement[];
   after: DrillElement[];
@@ -53,8 +54,16 @@ export function buildPart(
     base,
     followed,
     drill: isCut ? { ...whole, elements: kept } : whole,
-    cut: isCut ? numbersWords(kept) || "no step" : null,
+    cut: isCut ? cutWords(kept, whole.elements) : null,
+    left: numbersWords(kept) || "nothing",
     before,
     after,
   };
+}
+
+/** "steps 3–5 of 7"; what has no step among what is left, by that. */
+function cutWords(kept: readonly DrillElement[], all: readonly DrillElement[]): string {
+  const numbered = kept.filter(({ number }) => number !== null);
+  const of = all.filter(({ number }) => number !== null).length;
+  return numbered.length === 0 ? numbersWords(kept) || "no step" : `${numbersWords(numbered)} of ${of}`;
 }

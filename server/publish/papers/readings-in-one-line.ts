@@ -1,6 +1,6 @@
 /** server/publish/papers/readings-in-one-line.ts - each sign of a sheet with one line on it: how it is read here, and how else.
  *  May import: schema types, siblings. The arguments are the appendix's. */
-import type { DrillCrux } from "../../../schema/drill.ts";
+import type { Drill, DrillCrux } from "../../../schema/drill.ts";
 import type { Line, PlainBlock } from "../../../schema/paper.ts";
 import { cruxAnchor, type PaperSigns } from "./paper-signs.ts";
 import { joinedLines, lined, soft, strong, words } from "./spans.ts";
@@ -12,21 +12,24 @@ const BECAUSE = {
   exception: "read so here only",
 } as const;
 
-/** Nothing when no reading is open or chosen. */
-export function readingsInOneLine({ list }: PaperSigns): PlainBlock[] {
-  if (list.length === 0) return [];
-  const items = list.flatMap(({ sign, at: [first] }) => {
-    if (first === undefined) return [];
-    const { crux } = first;
+/** Nothing when no reading is open or chosen. `drill`: only those that bear on this one; a sign that stood at an earlier one is
+ *  explained again, and links lead to the first. */
+export function readingsInOneLine({ list }: PaperSigns, drill: Drill | null = null): PlainBlock[] {
+  const items = list.flatMap(({ sign, at }) => {
+    const [first] = at;
+    const here = at.find((place) => drill === null || place.drill === drill);
+    if (here === undefined || first === undefined) return [];
+    const { crux } = here;
     const of = [
       { kind: "cruxes" as const, id: crux.crux },
       ...[crux.taken, ...crux.others].flatMap((reading) =>
         reading === null ? [] : [{ kind: "readings" as const, id: reading.reading }],
       ),
     ];
-    return [{ anchor: cruxAnchor(sign), head: [strong(`†${sign}`)], lines: [lineOn(crux)], of }];
+    const anchor = here.drill === first.drill ? cruxAnchor(sign) : null;
+    return [{ anchor, head: [strong(`†${sign}`)], lines: [lineOn(crux)], of }];
   });
-  return [{ is: "entries", as: "apparatus", items }];
+  return items.length === 0 ? [] : [{ is: "entries", as: "apparatus", items }];
 }
 
 function lineOn({ taken, others, title }: DrillCrux): Line {

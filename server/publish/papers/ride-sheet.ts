@@ -2,8 +2,11 @@
  *  May import: schema types, siblings. Few words a step; a sign wherever a reading is open or was chosen, with one line on it. */
 import type { PlainBlock } from "../../../schema/paper.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
+import { beforeTheCut } from "./before-the-cut.ts";
+import { dayBlocks } from "./day-version.ts";
+import { movementBlocks } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
-import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
+import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOfPart, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { planBlocks } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
@@ -16,14 +19,14 @@ import { throughoutBlocks } from "./throughout.ts";
 const PLAN = 88;
 
 export function rideSheet(context: PaperContext): PaperBody {
-  const title = context.parts.map(({ drill }) => titleOf(drill.exercise)).join(" · ");
+  const title = context.parts.map(titleOfPart).join(" · ");
   return {
     title,
     running: title,
     blocks: [
       ...context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
       ...readingsInOneLine(context.signs),
-      lineKey(),
+      lineKey(true),
       cautionBlock(),
     ],
   };
@@ -33,13 +36,16 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
   const { drill } = part;
   const { exercise } = drill;
   return [
-    heading(1, [words(titleOf(exercise))], { of: [{ kind: "exercises", id: exercise.id }] }),
+    heading(1, [words(titleOfPart(part))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
+    ...dayBlocks(part, 2),
     ...throughoutBlocks(context, drill, 2),
     ...planBlocks(context, part, PLAN),
+    ...beforeTheCut(context, part),
     fewStepsTable(context, part),
+    ...movementBlocks(context, [part], 3),
     treatedBlock(part),
   ];
 }

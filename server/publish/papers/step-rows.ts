@@ -42,12 +42,14 @@ export function fewStepsTable(context: PaperContext, part: BuiltPart): PlainBloc
     ],
     rows: drill.elements.map((element) => {
       const other = otherPerson(element, drill);
-      const acts = (of: DrillPart): Line[] => {
-        const lines = (told.get(element.id) ?? []).flatMap((action) =>
-          action.part === of ? [fewWordsFor(action, element, signs, onFoot)] : [],
-        );
-        return other === null || of === "horse" ? lines : named(`${other}: `, lines);
-      };
+      // In the order they are done in: of two hands one may have to wait for the other.
+      const acts = (...parts: DrillPart[]): Line[] =>
+        (told.get(element.id) ?? []).flatMap((action) => {
+          if (!parts.includes(action.part)) return [];
+          const line = fewWordsFor(action, element, signs, onFoot);
+          const whose = other !== null && action.part !== "horse" ? `${other}: ` : (NAMED[action.part] ?? "");
+          return whose === "" ? [line] : named(whose, [line]);
+        });
       const where = [...places.line(citationsOfElement(element)), ...signsLeft(element, signs)];
       const head = headLines(element, signs, true);
       // What is asked of several steps, and what is done again or not written out, goes across, its place behind it.
@@ -58,8 +60,8 @@ export function fewStepsTable(context: PaperContext, part: BuiltPart): PlainBloc
       return {
         ...rowOf(element),
         cells: [
-          ...headCells(element, [...head, ...acts("horse"), ...named("rider: ", acts("rider"))]),
-          [...named("left: ", acts("left hand")), ...named("right: ", acts("right hand"))],
+          ...headCells(element, [...head, ...acts("horse"), ...acts("rider")]),
+          acts("left hand", "right hand"),
           acts("shaft"),
           linesOf(where),
         ],
@@ -67,6 +69,13 @@ export function fewStepsTable(context: PaperContext, part: BuiltPart): PlainBloc
     }),
   };
 }
+
+/** Parts that have no column of their own on a sheet. */
+const NAMED: { readonly [part in DrillPart]?: string } = {
+  "left hand": "left: ",
+  "right hand": "right: ",
+  rider: "rider: ",
+};
 
 /** For the book: a column for each hand, all words, and below them where it stands and what else it rests on. */
 export function fullStepsTable(context: PaperContext, part: BuiltPart): PlainBlock {

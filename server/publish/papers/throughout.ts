@@ -13,15 +13,26 @@ export function throughoutBlocks(context: PaperContext, drill: Drill, level: num
   return standingBlocks(context, drill, { level, is: "instruction", head: "Throughout" });
 }
 
-/** The same without what stood with an earlier exercise of the paper already. */
-export function throughoutOnce(context: PaperContext, { drill }: BuiltPart, level: number): PlainBlock[] {
-  const before = context.parts.slice(
-    0,
-    context.parts.findIndex((part) => part.drill === drill),
+/** On a paper of several exercises: what stands throughout the work, once for all of them. */
+export function throughoutWork(context: PaperContext, level: number): PlainBlock[] {
+  const [first] = context.parts;
+  if (first === undefined) return [];
+  const standing = new Map(
+    context.parts.flatMap((part) => ofWork(part).map((one) => [`${one.id} ${one.text}`, one] as const)),
   );
-  const told = new Set(before.flatMap((part) => part.drill.standing.map(({ id, text }) => `${id} ${text}`)));
-  const standing = drill.standing.filter(({ id, text }) => !told.has(`${id} ${text}`));
-  return throughoutBlocks(context, { ...drill, standing }, level);
+  return throughoutBlocks(context, { ...first.drill, standing: [...standing.values()] }, level);
+}
+
+/** What stands throughout this exercise alone. */
+export function throughoutOwn(context: PaperContext, part: BuiltPart, level: number): PlainBlock[] {
+  const shared = new Set(ofWork(part).map(({ id }) => id));
+  const standing = part.drill.standing.filter(({ id }) => !shared.has(id));
+  return throughoutBlocks(context, { ...part.drill, standing }, level);
+}
+
+function ofWork({ drill, rows }: BuiltPart): Standing[] {
+  const shared = new Set(rows.standings.flatMap(({ id, exercise }) => (exercise === null ? [id] : [])));
+  return drill.standing.filter(({ id }) => shared.has(id));
 }
 
 export function neverMentionedBlocks(context: PaperContext, drill: Drill, level: number): PlainBlock[] {
