@@ -78,13 +78,18 @@ export function court(book: BookBuilder, texts: Revisions, { spear, reins }: { s
       exercise: null,
       is: "instruction",
       title: "Where the hands begin",
-      note: "Reins in the left hand; the spear in the right, held where it balances.",
+      note: "",
     },
     opening.both(
       "the reins in the left hand and the spear in the right, held where it balances",
       "habenis in manu sinistra, hasta in dextra, ea parte retenta qua aequo pondere libratur",
     ),
   );
+  const beforeAll = { timing: implied({ is: "before" as const }, "It is how an exercise is set out on.") };
+  addActions(book, "standings", hands.id, hands.around, [
+    does("keep", { hand: stated("left"), object: stated(reins) }, beforeAll),
+    does("keep", { hand: stated("right"), object: stated(spear), zone: stated("balance") }, beforeAll),
+  ]);
   book.standing(
     { exercise: null, is: "instruction", title: "The hand that has the spear has not the reins", note: "" },
     opening.both("The hand that has the spear has not the reins.", "Quae manus hastam habet, habenas non habet."),

@@ -1,23 +1,25 @@
 /** shared/drill/compile.ts - an exercise under one choice of readings as a drill: filtered, numbered, cited.
- *  May import: schema types and constants, shared/cite, shared/hands, siblings in shared/drill. Keeps rules D1-D9 (shared/drill/RULES.md).
+ *  May import: schema types and constants, shared/cite, shared/hands, siblings in shared/drill. Keeps rules D1-D10 (shared/drill/RULES.md).
  *  Pure: the same rows in any order give the same drill, and the drill the same bytes (canonical-json.ts). */
 import { DRILL_FORMAT, DRILL_FORMAT_VERSION, type Drill } from "../../schema/drill.ts";
 import type { Variant } from "../../schema/exercise.ts";
 import type { Way } from "../../schema/guard.ts";
 import type { Rows } from "../../schema/record.ts";
 import { formatReference } from "../cite/format-reference.ts";
+import type { ControlState } from "../hands/state.ts";
+import { beginningState } from "./beginning-state.ts";
 import { CAUTION } from "./caution.ts";
 import { compileElement, presentElement } from "./compile-element.ts";
 import { newBearing } from "./crux-bearing.ts";
 import { type ExerciseRows, exerciseRows } from "./exercise-rows.ts";
-import { type FollowedElement, followHands } from "./follow-hands.ts";
+import { contextOf, type FollowedElement, followHands } from "./follow-hands.ts";
 import { namesOf } from "./names.ts";
 import { carriedObjects, objectsUsed, printedObjects } from "./objects-used.ts";
 import { placeCruxes } from "./place-cruxes.ts";
 import { notesOf, questionsOf } from "./questions-and-notes.ts";
 import type { Compiling, CompilingBase } from "./resolve-slot.ts";
 import { type Choice, settle } from "./settle.ts";
-import { standingOf } from "./standing-instructions.ts";
+import { openingOf, standingOf } from "./standing-instructions.ts";
 import { treatedPart } from "./treated-part.ts";
 
 export interface CompileOptions {
@@ -39,6 +41,8 @@ export function compileDrill(rows: Rows, exerciseId: string, options: CompileOpt
 export interface CompiledExercise {
   drill: Drill;
   followed: FollowedElement[];
+  /** How things stand before the first of them. */
+  begins: ControlState;
   /** What it was compiled with. */
   base: CompilingBase;
 }
@@ -65,8 +69,10 @@ export function compileExercise(
   const wording = { rows, names: base.names, numbers };
   const standing = standingOf(whole);
   const compiled = present.map((element) => compileElement(element, wording, standing.inherited, variant));
-  const objects = objectsUsed(rows, compiled);
-  const followed = followHands(whole, compiled, carriedObjects(objects));
+  const opening = openingOf(whole);
+  const objects = objectsUsed(rows, [...compiled, { actions: opening }]);
+  const begins = beginningState(carriedObjects(objects), way, opening, contextOf(whole));
+  const followed = followHands(whole, compiled, begins);
   const elements = followed.map((element) => element.compiled);
   const placed = placeCruxes(whole, elements);
 
@@ -99,7 +105,7 @@ export function compileExercise(
     treated: treatedPart(rows, elements),
     caution: CAUTION,
   };
-  return { drill, followed, base };
+  return { drill, followed, begins, base };
 }
 
 function variantOf(rows: ExerciseRows, id: string | null): Variant | null {
@@ -120,9 +126,10 @@ function ends<T>(list: readonly T[]): T[] {
 function dayNotes(rows: ExerciseRows, variant: Variant | null): Drill["notes"] {
   return (variant?.deltas ?? []).flatMap((delta) => {
     if (delta.is === "act instead") return [];
-    const element = delta.is === "leave out" ? rows.find("elements", delta.element) : undefined;
+    const element = delta.is === "words" ? undefined : rows.find("elements", delta.element);
     const title = element && "title" in element && element.title !== "" ? `“${element.title}”` : "one element";
-    const what = delta.is === "words" ? delta.words : `Left out for the day: ${title}`;
+    const changes = { "leave out": `Left out for the day: ${title}`, "no opponent": `No opponent for the day: ${title}` };
+    const what = delta.is === "words" ? delta.words : changes[delta.is];
     return [{ text: `${what} (${delta.reason})`, citations: [] }];
   });
 }

@@ -6,7 +6,7 @@ import { type ActContext, actingHands, applyAct, type HandsBefore } from "../han
 import { knownHold } from "../hands/apply-hold.ts";
 import { exactly, UNKNOWN } from "../hands/known.ts";
 import type { KnownAct } from "../hands/known-act.ts";
-import { afterUntreated, type Carried, type ControlState, eitherState, startState } from "../hands/state.ts";
+import { afterUntreated, type ControlState, eitherState } from "../hands/state.ts";
 import { compareRanked } from "../rank.ts";
 import { type CompiledAction, compileAction, knownOf, OWN } from "./compile-action.ts";
 import type { CompiledElement } from "./compile-element.ts";
@@ -19,12 +19,13 @@ export interface FollowedElement {
   after: ControlState;
 }
 
+/** `begins`: the state before the first of them. */
 export function followHands(
   whole: Compiling,
   elements: readonly CompiledElement[],
-  objects: readonly Carried[],
+  begins: ControlState,
 ): FollowedElement[] {
-  let state = startState(objects, whole.settlement.way);
+  let state = begins;
   return elements.map((element) => {
     const compiling: Compiling = { ...whole, element: element.drill.id, bearing: newBearing() };
     const context = contextOf(compiling);

@@ -8,8 +8,12 @@ import { compareRanked } from "../rank.ts";
 import type { CompiledElement } from "./compile-element.ts";
 import type { ExerciseRows } from "./exercise-rows.ts";
 
-/** By rank. An object is used when an action of the drill names it, under any reading, or a movement that is performed. */
-export function objectsUsed(rows: ExerciseRows, elements: readonly CompiledElement[]): RecordOf<"objects">[] {
+/** By rank. An object is used when an action of the drill names it, under any reading, or a movement that is performed.
+ *  What an instruction begins with counts as an element of the drill. */
+export function objectsUsed(
+  rows: ExerciseRows,
+  elements: readonly Pick<CompiledElement, "actions">[],
+): RecordOf<"objects">[] {
   const named = new Set<string>();
   for (const { actions } of elements)
     for (const { known, drill } of actions) {

@@ -1,5 +1,5 @@
-/** shared/drill/standing-instructions.ts - what holds throughout: printed once at the head, inherited by every step.
- *  May import: schema types, siblings in shared/drill. */
+/** shared/drill/standing-instructions.ts - what holds throughout, inherited by every step, and how an exercise begins: printed
+ *  once at the head. May import: schema types, siblings in shared/drill. Keeps rules D4 and D10 (shared/drill/RULES.md). */
 import type { Drill } from "../../schema/drill.ts";
 import type { Action, Standing } from "../../schema/exercise.ts";
 import type { Slot } from "../../schema/slot.ts";
@@ -33,16 +33,49 @@ export function standingOf(compiling: Compiling): { printed: Drill["standing"]; 
 
 /** What steps inherit, for whoever needs no more of it. */
 export function inheritedOf(compiling: Compiling): Inherited[] {
-  const inherited = presentIn(compiling).flatMap((standing) =>
-    compiling.rows.actionsOf(standing.id).map((own) => {
-      // The step inherits under the conditions of the instruction and of the action both.
-      const action = { ...own, guard: [...standing.guard, ...own.guard] };
-      const origin = { ...OWN, inheritedFrom: standing.title };
-      const everywhere = hangsOnStep(action) ? null : compileAction(compiling, action, origin);
-      return { action, from: standing.title, exercise: standing.exercise, everywhere };
-    }),
-  );
+  const inherited = instructed(compiling).flatMap(({ action, from, exercise }) => {
+    if (isBeforeAll(action)) return [];
+    const origin = { ...OWN, inheritedFrom: from };
+    const everywhere = hangsOnStep(action) ? null : compileAction(compiling, action, origin);
+    return [{ action, from, exercise, everywhere }];
+  });
   return withoutOverridden(inherited);
+}
+
+/** How an exercise begins: what is timed before it, and what holds throughout and says how things stand. The work's
+ *  instructions come before those of the exercise. */
+export function openingOf(compiling: Compiling): CompiledAction[] {
+  const opening = instructed(compiling).filter(({ action }) => isBeforeAll(action) || STANDS.has(action.act.verb));
+  return withoutOverridden(opening).flatMap(
+    ({ action, from }) => compileAction(compiling, action, { ...OWN, inheritedFrom: from }) ?? [],
+  );
+}
+
+/** Of an instruction, *before* means before the exercise, since it stands outside all steps. */
+function isBeforeAll({ timing }: Action): boolean {
+  return timing?.is === "said" && timing.value.is === "before";
+}
+
+/** Acts that may be told twice, at the beginning and in the first step, and say no more than once. */
+const STANDS: ReadonlySet<Action["act"]["verb"]> = new Set([
+  "keep",
+  "carry",
+  "hold",
+  "rest",
+  "go at",
+  "place rein hand",
+  "lay reins",
+]);
+
+type Instructed = Pick<Inherited, "action" | "from" | "exercise">;
+
+/** Under the conditions of the instruction and of the action both. */
+function instructed(compiling: Compiling): Instructed[] {
+  return presentIn(compiling).flatMap(({ id, guard, title, exercise }) =>
+    compiling.rows
+      .actionsOf(id)
+      .map((own) => ({ action: { ...own, guard: [...guard, ...own.guard] }, from: title, exercise })),
+  );
 }
 
 function presentIn({ rows, settlement }: CompilingBase): Standing[] {
@@ -61,12 +94,19 @@ function hangsOnStep({ guard, act, timing, purpose, threat }: Action): boolean {
 function wordsOf(compiling: Compiling, standing: Standing): string {
   const acts = compiling.rows
     .actionsOf(standing.id)
-    .flatMap((action) => compileAction(compiling, action, OWN)?.drill.text ?? []);
+    .flatMap((action) => actWordsOf(compileAction(compiling, action, OWN)));
   return [acts.join("; "), standing.note].filter((part) => part !== "").join(". ");
 }
 
+/** Outside the columns of a sheet the hand is said. */
+function actWordsOf(compiled: CompiledAction | null): string[] {
+  if (compiled === null) return [];
+  const { part, text } = compiled.drill;
+  return [part.endsWith(" hand") ? `${part}: ${text}` : text];
+}
+
 /** An instruction of the exercise takes the place of one of the work that says the same kind of thing. */
-function withoutOverridden(inherited: readonly Inherited[]): Inherited[] {
+function withoutOverridden<T extends Instructed>(inherited: readonly T[]): T[] {
   const own = inherited.filter(({ exercise }) => exercise !== null);
   return inherited.filter(
     ({ action, exercise }) =>

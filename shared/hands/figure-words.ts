@@ -9,8 +9,10 @@ import {
   type ControlState,
   HANDS,
   type Hand,
+  IN_HAND,
   type Level,
   type ObjectState,
+  type ReinPlace,
   type Zone,
 } from "./state.ts";
 import { bearersOf, isInNoHand, isLoose, isPlanted, levelsOf } from "./things-shown.ts";
@@ -26,19 +28,22 @@ export function figureSentence(state: ControlState, shown: readonly ObjectState[
   return `${when}: ${[reins, ...things].join(things.length > 1 ? "; " : ", ")}.`;
 }
 
-function reinWords(state: ControlState): string {
-  const place = exactly(state.reins);
-  if (place === null) {
-    const places = possible(state.reins, []);
-    if (places.length === 0) return "where the reins are is not known";
-    return `reins ${places.map(placeWords).join(" or ")}`;
-  }
-  return place === "away" ? "on foot" : `reins ${placeWords(place)}`;
+function reinWords({ reins }: ControlState): string {
+  const places = possible(reins, []);
+  if (places.length === 0) return "where the reins are is not known";
+  if (isKnown<ReinPlace>(reins, "away")) return "on foot";
+  const laid = places.filter((place) => !IN_HAND.includes(place));
+  const words = [inHandWords(places), ...laid.map((place) => (place === "away" ? "away" : `on the ${place}`))];
+  return `reins ${words.filter((part) => part !== null).join(" or ")}`;
 }
 
-function placeWords(place: string): string {
-  if (place === "both hands") return "in both hands";
-  return place.endsWith("hand") ? `in the ${place}` : place === "away" ? "away" : `on the ${place}`;
+/** The hands that may have the reins; null where none has. */
+function inHandWords(places: readonly ReinPlace[]): string | null {
+  const both = places.includes("both hands");
+  const [one, another] = HANDS.filter((hand) => places.includes(`${hand} hand`));
+  if (one === undefined) return both ? "in both hands" : null;
+  if (another !== undefined) return both ? "in one hand or both" : "in the left or the right hand";
+  return both ? `in the ${one} hand or both` : `in the ${one} hand`;
 }
 
 /** `noun`: what follows "the left": " hand", or nothing where the hand was named before. */

@@ -47,8 +47,9 @@ describe("Of the circle about the well", () => {
 
   test("the moments of it: stage, state and shaft", () => {
     expect(stageAt(ridden, 15)).toBe(1);
-    // That the left hand has the reins is said; that the right has none of them is not.
-    expect(stateAt(ridden, 15)?.reins).toEqual({ is: "one of", values: ["left hand", "both hands"] });
+    // By the opening words: reins and spear are where they begin, from the first moment.
+    expect(stateAt(ridden, 0)?.reins).toEqual({ is: "known", value: "left hand" });
+    expect(stateAt(ridden, 15)?.reins).toEqual({ is: "known", value: "left hand" });
     // Before the spear is by the boot nobody has said where it points.
     expect(shaftAt(ridden, 1)).toBeNull();
     const [pose, shaft] = [poseAt(ridden, 13), shaftAt(ridden, 13)];
@@ -95,7 +96,7 @@ describe("Of the change upon the wall", () => {
     const [crux, reading] = readingCalled("to the other side, in the same hand");
     const other = rideExercise(rows, exercises.change, { choice: new Map([[crux, reading]]) });
     expect(other.supplied.some((sentence) => sentence.startsWith("†"))).toBe(false);
-    expect(other.stages[3]?.after.reins).toEqual({ is: "one of", values: ["left hand", "both hands"] });
+    expect(other.stages[3]?.after.reins).toEqual({ is: "known", value: "left hand" });
     expect(ridden.stages[3]?.after.reins).toEqual({ is: "known", value: "right hand" });
   });
 

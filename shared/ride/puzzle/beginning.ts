@@ -1,9 +1,9 @@
-/** shared/ride/puzzle/beginning.ts - the state in which a ride begins: what is carried, and where the horse stands.
+/** shared/ride/puzzle/beginning.ts - the state in which a ride begins: what is carried and how, and where the horse stands.
  *  May import: schema types, shared/drill, shared/ground, shared/hands, shared/ride, siblings. Keeps rule P4
  *  (shared/ride/puzzle/RULES.md). Both look ahead: at what any later element names, and at the first figure. */
 import type { ReadingOf } from "../../decide/puzzle.ts";
+import { beginningState } from "../../drill/beginning-state.ts";
 import { carriedObjects } from "../../drill/objects-used.ts";
-import { startState } from "../../hands/state.ts";
 import { compareRanked } from "../../rank.ts";
 import { isRide } from "../horse-order.ts";
 import { beginning } from "../ride-exercise.ts";
@@ -21,11 +21,13 @@ export interface Beginning {
 }
 
 /** `tables`: by element, in the order of the exercise. An object that some element names under every reading is always
- *  there; for the others the elements that may name them are asked. */
+ *  there; for the others the elements that may name them are asked. `throughout`: cruxes that standing instructions may hang
+ *  on. */
 export function beginningOf(
   plans: ElementPlans,
   tables: ReadonlyMap<string, ReadingTable<ElementPlan>>,
   { usual, way }: PuzzleWorld,
+  throughout: () => string[],
 ): Beginning {
   const all = [...tables.values()];
   const named = new Set(all.flatMap(({ values }) => values.flatMap(({ objects }) => objects)));
@@ -41,14 +43,17 @@ export function beginningOf(
     const there = new Set([...named].filter(isAlways));
     for (const [element] of namers)
       for (const object of plans.plans.get(element)?.get(readingOf).objects ?? []) there.add(object);
-    const state = startState(carriedObjects(rows.filter(({ id }) => there.has(id))), way);
+    const { opening, context, objects } = plans.opening(readingOf);
+    for (const object of objects) there.add(object);
+    const state = beginningState(carriedObjects(rows.filter(({ id }) => there.has(id))), way, opening, context);
     const { ground } = plans.ground(readingOf);
     const { pose } = beginning({ ground, usual }, firstFigure(plans, readingOf), state);
     return { ...NOTHING_YET, state, pose };
   });
   const asked = (): string[] => {
     const figures = [...tables].slice(0, untilSureFigure(all) + 1);
-    return [...new Set([...namers, ...figures].flatMap(([, { cruxes }]) => cruxes))];
+    const told = [...namers, ...figures].flatMap(([, { cruxes }]) => cruxes);
+    return [...new Set([...told, ...throughout()])];
   };
   return { begins, reach: asked };
 }

@@ -5,15 +5,18 @@ import type { Again, Element, Variant } from "../../../schema/exercise.ts";
 import type { Way } from "../../../schema/guard.ts";
 import type { Rows } from "../../../schema/record.ts";
 import type { ReadingOf } from "../../decide/puzzle.ts";
+import type { CompiledAction } from "../../drill/compile-action.ts";
 import { type CompiledElement, compileElement, presentElement } from "../../drill/compile-element.ts";
 import { newBearing } from "../../drill/crux-bearing.ts";
 import { type ExerciseRows, exerciseRows } from "../../drill/exercise-rows.ts";
+import { contextOf } from "../../drill/follow-hands.ts";
 import { namesOf } from "../../drill/names.ts";
 import { objectsUsed } from "../../drill/objects-used.ts";
 import type { CompilingBase } from "../../drill/resolve-slot.ts";
 import { settleBy, type Taken } from "../../drill/settle.ts";
-import { type Inherited, inheritedOf } from "../../drill/standing-instructions.ts";
+import { type Inherited, inheritedOf, openingOf } from "../../drill/standing-instructions.ts";
 import type { Names } from "../../drill/words.ts";
+import type { ActContext } from "../../hands/apply.ts";
 import { compareRanked } from "../../rank.ts";
 import { type FoundGround, groundOf } from "../ground-of.ts";
 import { planStages } from "../plan.ts";
@@ -74,6 +77,15 @@ export class ElementPlans {
 
   ground(readingOf: ReadingOf): FoundGround {
     return this.#ground.get(readingOf);
+  }
+
+  /** How the exercise begins by its standing instructions, and what they name. */
+  opening(readingOf: ReadingOf): Opening {
+    const { laid, variant } = { laid: this.laid, variant: this.#sources.variant };
+    const compiling = { ...this.#base({ laid, variant }, readingOf), element: null, bearing: newBearing() };
+    const opening = openingOf(compiling);
+    const objects = objectsUsed(laid, [{ actions: opening }]).map(({ id }) => id);
+    return { opening, context: contextOf(compiling), objects };
   }
 
   #part(exercise: string): PlannedPart {
@@ -174,6 +186,13 @@ export class ElementPlans {
   #isThere(exercise: string): boolean {
     return (this.#sources.rows.exercises ?? []).some(({ value }) => value.id === exercise);
   }
+}
+
+export interface Opening {
+  opening: readonly CompiledAction[];
+  /** Holds and movements as they are read at the beginning. */
+  context: ActContext;
+  objects: readonly string[];
 }
 
 interface PlannedPart {

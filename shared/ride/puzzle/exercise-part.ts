@@ -57,7 +57,7 @@ export function exercisePart(
       return [element.id, orAll(table, () => open(withinReach(rows, laid, element)))];
     }),
   );
-  const { begins, reach } = beginningOf(plans, tables, world);
+  const { begins, reach } = beginningOf(plans, tables, world, () => withinReach(rows, laid, null));
   const beginning = orAll(readingTable(begins, readingsOf, keyOf), () => open(reach()));
   const numbers = numbersIn(laid, rows, way, options.variant ?? null);
   const told = toldStages(laid, role, numbers);

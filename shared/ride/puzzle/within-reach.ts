@@ -9,7 +9,8 @@ import { rangeOf } from "./element-plans.ts";
 /** Kinds of rows that an element can come to hang on by naming them. */
 const NAMED: readonly Kind[] = ["holds", "movements", "threats", "objects", "stations", "grounds"];
 
-export function withinReach(rows: Rows, laid: ExerciseRows, element: Element): string[] {
+/** `element`: null for what stands throughout, alone. */
+export function withinReach(rows: Rows, laid: ExerciseRows, element: Element | null): string[] {
   const seen = new Set<string>();
   const cruxes = new Set<string>();
   const todo: unknown[] = [element, laid.exercise.ground, ...always(laid)];
