@@ -3,7 +3,7 @@
  *  which rests on that of their kind; only those a paper uses are in it. */
 import { type ICharacterStyleOptions, type IRunStylePropertiesOptions, UnderlineType } from "docx";
 import type { Span } from "../../../../schema/paper.ts";
-import { INK, RUBRIC, SOFT } from "../print-colours.ts";
+import { FIRM, INK, RUBRIC, SOFT } from "../print-colours.ts";
 import { WRITTEN_FACE } from "./faces-of-runs.ts";
 
 type Words = Extract<Span, { is: "words" }>;
@@ -19,7 +19,8 @@ const ROLES: Record<Role, { id: string; name: string; run: IRunStylePropertiesOp
 };
 
 const LINES: Record<Line, { id: string; name: string; run: IRunStylePropertiesOptions }> = {
-  stated: { id: "Stated", name: "stated", run: { underline: { type: UnderlineType.SINGLE, color: INK } } },
+  // Nearly all is stated: its line is the faintest a letter has.
+  stated: { id: "Stated", name: "stated", run: { underline: { type: UnderlineType.SINGLE, color: FIRM } } },
   implied: { id: "Implied", name: "implied", run: { underline: { type: UnderlineType.DASH, color: INK } } },
   supplied: { id: "Supplied", name: "supplied", run: { underline: { type: UnderlineType.DOTTED, color: INK } } },
   "not settled": {

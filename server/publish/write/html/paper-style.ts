@@ -24,7 +24,7 @@ function cssString(words: string): string {
 }
 
 const STYLE = `
-:root{color-scheme:light;--ink:#211c16;--soft:#6b6154;--rule:#cdbfa9;--rubric:#9e2a2b}
+:root{color-scheme:light;--ink:#211c16;--soft:#6b6154;--firm:#9b8f7d;--rule:#cdbfa9;--rubric:#9e2a2b}
 *{box-sizing:border-box}
 html{background:#fff;color:var(--ink);font:17px/1.5 "Source Sans 3",sans-serif;font-variant-numeric:tabular-nums;-webkit-print-color-adjust:exact;print-color-adjust:exact}
 body{margin:0;overflow-wrap:break-word}
@@ -48,8 +48,8 @@ a{color:inherit;text-decoration-color:var(--rule);text-decoration-thickness:1px;
 .quote{margin:.7em 2em;font-size:1.06em}
 .open{border-left:2px solid var(--rubric);padding-left:.8em}
 .caution{border-top:1px solid var(--ink);padding-top:.6em;margin-top:1.6em;font-style:italic;break-inside:avoid}
-.w-stated{border-bottom:.07em solid var(--ink)}
-.w-implied{border-bottom:.07em dashed var(--ink)}
+.w-stated{border-bottom:.03em solid var(--firm)}
+.w-implied{border-bottom:.08em dashed var(--ink)}
 .w-supplied{border-bottom:.1em dotted var(--ink)}
 .w-not-settled{border-bottom:.2em double var(--rubric)}
 .silent{color:var(--soft);letter-spacing:.2em;white-space:nowrap;padding:0 .2em}
