@@ -4,7 +4,7 @@ import { computed, effect, signal } from "@preact/signals";
 import type { Bundle } from "../../schema/api.ts";
 import type { Drill, DrillCrux } from "../../schema/drill.ts";
 import type { PaperAsk, PaperKind, PaperPart, PaperSize } from "../../schema/paper.ts";
-import type { RecordOf } from "../../schema/record.ts";
+import type { Kind, RecordOf, Rows } from "../../schema/record.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { listedWorks } from "../read/contents-order.ts";
@@ -37,6 +37,7 @@ export const KIND_WORDS: readonly { kind: IssuedKind; says: string; many: boolea
 export interface PrintedExercise {
   drill: Drill;
   variants: RecordOf<"variants">[];
+  rows: Rows;
 }
 
 interface Choices {
@@ -136,11 +137,12 @@ export function addPart(id: string): void {
 export function takePart(id: string): void {
   choose({ parts: parts.value.filter((part) => part.exercise !== id) });
 }
-export function movePart(id: string, by: -1 | 1): void {
-  const list = [...parts.value];
-  const from = list.findIndex((part) => part.exercise === id);
-  const [moved] = list.splice(from, 1);
-  if (moved) list.splice(Math.max(0, from + by), 0, moved);
+/** Puts a part at an index among all of them; past the ends it stands first or last. */
+export function movePart(id: string, to: number): void {
+  const moved = parts.value.find((part) => part.exercise === id);
+  if (moved === undefined) return;
+  const list = parts.value.filter((part) => part !== moved);
+  list.splice(Math.max(0, to), 0, moved);
   choose({ parts: list });
 }
 
@@ -174,6 +176,24 @@ export function cruxesOf(list: readonly PaperPart[]): DrillCrux[] {
   return [...cruxes.values()];
 }
 
+/** The passage where a thing on the paper has or had its words, lost ones too; null where it is not known here. */
+export function placedRow(of: Kind, id: string): string | null {
+  for (const { rows } of Object.values(printed.value)) {
+    const marks = new Set(rows.marks?.flatMap(({ value }) => (value.of === of && value.target === id ? value.id : [])));
+    for (const { value: anchor } of rows.anchors ?? []) {
+      if (anchor.is === "text" && marks.has(anchor.mark)) return anchor.passage;
+    }
+  }
+  const reading = of === "readings" ? readingIn(id) : undefined;
+  return reading === undefined ? null : placedRow("cruxes", reading.crux);
+}
+
+/** Of the exercises on the paper. */
+function readingIn(id: string): RecordOf<"readings"> | undefined {
+  const all = Object.values(printed.value).flatMap(({ rows }) => rows.readings ?? []);
+  return all.find(({ value }) => value.id === id)?.value;
+}
+
 /** Fetches what can be chosen of an exercise. One that is gone is dropped from what was remembered. */
 export async function loadPrinted(id: string): Promise<void> {
   const answer = await ask<Bundle>(`/api/exercises/${id}`);
@@ -185,5 +205,5 @@ export async function loadPrinted(id: string): Promise<void> {
   const { rows } = answer.value;
   const variants = (rows.variants ?? []).map(({ value }) => value).sort(compareRanked);
   unprinted.value = null;
-  printed.value = { ...printed.value, [id]: { drill: compileDrill(rows, id), variants } };
+  printed.value = { ...printed.value, [id]: { drill: compileDrill(rows, id), variants, rows } };
 }

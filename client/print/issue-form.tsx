@@ -1,8 +1,9 @@
 /** client/print/issue-form.tsx - freezes the paper that is shown: number, day, and whom it goes to. */
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { type Issued, type IssueRequest, PAPER_FORMS, type PaperForm } from "../../schema/issue.ts";
 import type { PaperAsk } from "../../schema/paper.ts";
+import { focusFirst } from "../read/focus-first.ts";
 import { ask, type Refused } from "../state/api.ts";
 import { loadContents } from "../state/passage.ts";
 import { follow } from "../state/route.ts";
@@ -19,6 +20,13 @@ export function IssueForm({ paper, title, work }: { paper: PaperAsk; title: stri
   const day = useSignal(today());
   const forms = useSignal<readonly PaperForm[]>(["pdf"]);
   const recipients = useSignal("");
+  const section = useRef<HTMLElement>(null);
+  // What was asked for is brought into view: the form with the focus in it, then what became of it.
+  useEffect(() => {
+    if (!open.value && issued.value === null) return;
+    section.current?.scrollIntoView({ block: "nearest" });
+    if (open.value) focusFirst(section.current);
+  }, [open.value, issued.value]);
   useEffect(() => {
     name.value = title;
     issued.value = null;
@@ -50,7 +58,7 @@ export function IssueForm({ paper, title, work }: { paper: PaperAsk; title: stri
   };
 
   return (
-    <section class="issue" aria-label="Issue an edition">
+    <section class="issue" aria-label="Issue an edition" ref={section}>
       {issued.value && (
         <p class="notice news" role="status">
           Edition {issued.value.number} is issued, check code {issued.value.check}. Its bytes are kept; see{" "}

@@ -9,6 +9,11 @@ export function paperAddress(paper: PaperAsk, form: PaperForm, at: number): stri
   return `/api/paper.${form}?${new URLSearchParams({ ask: JSON.stringify(paper), at: String(at) })}`;
 }
 
+/** Where its sides are counted. */
+export function sidesAddress(paper: PaperAsk, at: number): string {
+  return `/api/paper.sides?${new URLSearchParams({ ask: JSON.stringify(paper), at: String(at) })}`;
+}
+
 /** Fetches a file and hands it to the browser to save; the refusal where there is one, null when it is saved. */
 export async function saveFile(address: string, name: string, signal: AbortSignal): Promise<Refused | null> {
   const answer = await fetch(address, { signal }).catch((error: unknown) => (signal.aborted ? null : error));

@@ -170,7 +170,9 @@ function Papers({ id }: { id: string }) {
           </nav>
         )}
       </aside>
-      {paper && <Preview address={paperAddress(paper, "html", at)} title={`${title}, as it prints`} frame={frame} />}
+      {paper && listed && (
+        <Preview paper={paper} at={at} work={listed.work.id} title={`${title}, as it prints`} frame={frame} />
+      )}
     </main>
   );
 }

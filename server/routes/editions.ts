@@ -21,6 +21,10 @@ import { getAttachment, newestNumber, readRow } from "../store/index.ts";
 const PAGE_POLICY =
   "default-src 'none'; style-src 'unsafe-inline'; img-src data:; font-src data:; frame-ancestors 'self'";
 
+/** Seconds a browser may keep a paper: long enough that the window asks for it once, to hear of a refusal, and its frame
+ *  has it without its being set again. The address names the newest change. */
+const SHORTLY = 10;
+
 type WithForm = Request<{ form: string }>;
 type WithId = Request<{ id: string }>;
 type WithIdAndForm = Request<{ id: string; form: string }>;
@@ -136,7 +140,7 @@ function askIn(query: unknown): Outcome<PaperAsk> {
 function sendBytes(response: Response, bytes: Outcome<Uint8Array>, form: PaperForm, as: "inline" | "attachment"): void {
   if (!bytes.ok) return void answer(response, bytes);
   response.set("Content-Security-Policy", PAGE_POLICY).type(MEDIA_TYPES[form]);
-  if (as === "inline") response.set("Cache-Control", "no-store");
+  if (as === "inline") response.set("Cache-Control", `private, max-age=${SHORTLY}`);
   response.send(Buffer.from(bytes.value));
 }
 
