@@ -8,19 +8,22 @@ export function GlossHead({
   sign,
   title,
   by,
+  opens = true,
 }: {
   thing: Thing;
   sign: string;
   title: ComponentChildren;
   by: string;
+  /** False for what has no form here. */
+  opens?: boolean;
 }) {
   return (
     <h3>
       <button
         type="button"
         class="gloss-title"
-        onClick={() => choose(thing, true)}
-        aria-expanded={sameThing(opened.value, thing)}
+        onClick={() => choose(thing, opens)}
+        aria-expanded={opens ? sameThing(opened.value, thing) : undefined}
       >
         {sign && <b>{sign}</b>} {title}
       </button>

@@ -6,6 +6,7 @@ import { choose, closeForm, opened, pointed, sameThing, type Thing } from "./foc
 import { SharedGloss } from "./shared-gloss.tsx";
 import { AdviceGloss, NoteGloss, QuestionGloss, StandingGloss, TermGloss, UntreatedGloss } from "./small-glosses.tsx";
 import { StepGloss } from "./step-gloss.tsx";
+import { FaultGloss, RuleGloss } from "./teaching-gloss.tsx";
 
 export function Gloss({ thing, active }: { thing: Thing; active: boolean }) {
   const open = sameThing(opened.value, thing);
@@ -56,6 +57,10 @@ function bodyOf(thing: Thing, open: boolean): ComponentChildren {
     case "stations":
     case "threats":
       return <SharedGloss kind={thing.kind} id={thing.id} />;
+    case "rules":
+      return <RuleGloss id={thing.id} />;
+    case "faults":
+      return <FaultGloss id={thing.id} />;
     default:
       return null;
   }

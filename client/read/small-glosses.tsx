@@ -207,6 +207,14 @@ export function NoteGloss({ id, open }: { id: string; open: boolean }) {
   );
 }
 
+/** What is timed before stands before the first step, and no step inherits it. */
+function whenItHolds(standing: string): string {
+  const acts = actionsOf(standing);
+  const before = acts.filter(({ timing }) => timing?.is === "said" && timing.value.is === "before");
+  if (before.length === 0) return "holds throughout";
+  return before.length === acts.length ? "how an exercise begins" : "holds throughout, and how an exercise begins";
+}
+
 export function StandingGloss({ id }: { id: string }) {
   const standing = one("standings", id);
   const thing = { kind: "standings", id } as const;
@@ -215,7 +223,7 @@ export function StandingGloss({ id }: { id: string }) {
   return (
     <>
       <GlossHead thing={thing} sign="" title={standing.title} by={standing.existence.warrant} />
-      <p class="meta">{standing.is === "instruction" ? "holds throughout" : "is never mentioned"}</p>
+      <p class="meta">{standing.is === "instruction" ? whenItHolds(id) : "is never mentioned"}</p>
       {standing.note && <p>{standing.note}</p>}
       {actionsOf(id).map((action) => (
         <p key={action.id}>

@@ -2,6 +2,7 @@
  *  and the small plan of hands and shaft after it. Its form opens in the same place. */
 import { DRILL_PARTS, type DrillAction, type DrillElement } from "../../schema/drill.ts";
 import type { RecordOf } from "../../schema/record.ts";
+import type { HandsFigure as HandsFigureData } from "../../shared/hands/figure.ts";
 import { drillElements, statesAfter } from "../state/passage.ts";
 import { all } from "../state/rows.ts";
 import { GlossHead } from "./gloss-head.tsx";
@@ -25,14 +26,24 @@ export function StepGloss({ element, open }: { element: RecordOf<"elements">; op
       />
       {!printed && <p class="meta">Not part of the drill under the readings adopted now.</p>}
       {printed && (
-        <div class="with-figure">
+        <>
           <PartsList printed={printed} />
-          {state && <HandsFigure figure={state} />}
-        </div>
+          {state && (
+            <div class="hands-after">
+              <HandsFigure figure={state} />
+              <p class="meta">{afterwards(state)}</p>
+            </div>
+          )}
+        </>
       )}
       {element.note && <p class="meta">{element.note}</p>}
     </>
   );
+}
+
+/** "Afterwards: reins in the left hand ...": which step it is after stands at the head of the gloss. */
+function afterwards({ sentence }: HandsFigureData): string {
+  return `Afterwards${sentence.slice(sentence.indexOf(": "))}`;
 }
 
 function titleOf(element: RecordOf<"elements">): string {

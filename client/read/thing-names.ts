@@ -22,6 +22,10 @@ export function nameOf(thing: Thing): string {
       return "a note";
     case "standings":
       return `the instruction “${one("standings", thing.id)?.title ?? ""}”`;
+    case "rules":
+      return `the rule “${one("rules", thing.id)?.sentence ?? ""}”`;
+    case "faults":
+      return `the fault “${one("faults", thing.id)?.fault ?? ""}”`;
     default:
       return `a mark (${thing.kind})`;
   }

@@ -12,8 +12,9 @@ const ABOVE: Record<Level, number> = { ground: 0, low: 3, middle: 6.5, high: 10 
 const TALL = 11;
 /** From the foot of one measure to the head of the one below it, with room for a name. */
 const APART = 6;
-/** What a measure takes to its right for its word. */
+/** What a measure takes to its right for its word, and a letter of a name that stands over it. */
 const WIDE = 13;
+const LETTER = 1.6;
 const MARGIN = 2.5;
 
 /** The box of the figure with its measures: that of the rider where nothing is carried. */
@@ -22,16 +23,21 @@ export function handsBox(figure: HandsFigure): Box {
   const count = measured(figure).length;
   if (count === 0) return rider;
   const tall = count * (TALL + APART) + MARGIN;
-  return { ...rider, width: rider.width + WIDE + MARGIN, height: Math.max(rider.height, tall) };
+  return { ...rider, width: rider.width + wideOf(figure) + MARGIN, height: Math.max(rider.height, tall) };
 }
 
 /** One measure for each weapon that is carried, from above down in their order; named where there are several. */
 export function heightShapes(figure: HandsFigure): RiderShape[] {
   const things = measured(figure);
   const { left, width, top, height } = handsBox(figure);
-  const x = left + width - WIDE;
+  const x = left + width - wideOf(figure);
   const foot = (index: number) => top + height - MARGIN - (things.length - 1 - index) * (TALL + APART);
   return things.flatMap((thing, index) => measureOf(thing, x, foot(index), things.length > 1));
+}
+
+function wideOf(figure: HandsFigure): number {
+  const things = measured(figure);
+  return Math.max(WIDE, ...(things.length > 1 ? things.map(({ name }) => name.length * LETTER - 1) : []));
 }
 
 function measured({ things }: HandsFigure): FigureThing[] {

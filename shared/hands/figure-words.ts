@@ -56,7 +56,7 @@ function objectWords(held: ObjectState, noun: string): string {
     const [surely] = HANDS.filter((hand) => !mayBe<Zone | null>(held.grip[hand], null));
     if (surely !== undefined) return `${name} in the ${surely} and perhaps the ${otherHand(surely)}${noun}`;
     return another === undefined
-      ? `${name} in the ${may}${noun}, or in none`
+      ? `${name} in the ${may}${noun}, or in no hand`
       : `which hand has ${withArticle(name)} is not known`;
   }
   if (hands.length === 2) return `${name} in both hands`;
