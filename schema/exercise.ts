@@ -128,6 +128,8 @@ export const Variant = z.strictObject({
     .array(
       z.discriminatedUnion("is", [
         z.strictObject({ is: z.literal("leave out"), element: Id, reason: Words.min(1) }),
+        /** Whoever the text sets against the rider in this element is not there on the day. */
+        z.strictObject({ is: z.literal("no opponent"), element: Id, reason: Words.min(1) }),
         z.strictObject({ is: z.literal("act instead"), action: Id, act: Act, reason: Words.min(1) }),
         z.strictObject({ is: z.literal("words"), words: Words.min(1), reason: Words.min(1) }),
       ]),

@@ -21,6 +21,8 @@ export interface BoarWritten {
   taught: Taught;
   /** What the horse goes at in each step; a beginner goes at a walk. */
   gaits: ActionDraft[];
+  /** What a beginner does otherwise, since nothing stands there. */
+  atNothing: Partial<Record<"charge" | "thrust" | "draws" | "leaves" | "letsGo", ActionDraft>>;
 }
 
 export const inTheRight = implied("right", "The opening words put the spear in the right hand.");
@@ -31,7 +33,25 @@ export function goes(gaits: ActionDraft[], gait: ActionDraft): ActionDraft {
   return gait;
 }
 
-export function atTheBoar({ part, exercise, words: { charge, thrust }, doubts, taught, gaits }: BoarWritten): {
+/** An act that a beginner does otherwise. */
+function otherwise(
+  atNothing: BoarWritten["atNothing"],
+  name: keyof BoarWritten["atNothing"],
+  action: ActionDraft,
+): ActionDraft {
+  atNothing[name] = action;
+  return action;
+}
+
+export function atTheBoar({
+  part,
+  exercise,
+  words: { charge, thrust },
+  doubts,
+  taught,
+  gaits,
+  atNothing,
+}: BoarWritten): {
   charge: string;
   twoHands: string;
 } {
@@ -102,18 +122,22 @@ export function atTheBoar({ part, exercise, words: { charge, thrust }, doubts, t
           { words: charge.both("at full speed", "pleno cursu") },
         ),
       ),
-      does(
-        "ride",
-        {
-          figure: implied("charge", "At full speed, at something."),
-          size: paces(38, charge.both("thirty-eight paces", "triginta octo passus")),
-          toward: implied(at(court.stair), "Beyond the boar he is to have the stair."),
-          how: stated(
-            "the boar upon his right",
-            charge.both("he will have the boar upon his right", "aprum ad dextram habiturus sit"),
-          ),
-        },
-        { words: charge.both("rides at the boar", "in aprum equitat") },
+      otherwise(
+        atNothing,
+        "charge",
+        does(
+          "ride",
+          {
+            figure: implied("charge", "At full speed, at something."),
+            size: paces(38, charge.both("thirty-eight paces", "triginta octo passus")),
+            toward: implied(at(court.stair), "Beyond the boar he is to have the stair."),
+            how: stated(
+              "the boar upon his right",
+              charge.both("he will have the boar upon his right", "aprum ad dextram habiturus sit"),
+            ),
+          },
+          { words: charge.both("rides at the boar", "in aprum equitat") },
+        ),
       ),
     ],
     {
@@ -146,7 +170,8 @@ export function atTheBoar({ part, exercise, words: { charge, thrust }, doubts, t
 }
 
 /** The thrust and what follows in one breath; then what only the drawing shows. */
-export function pastTheBoar({ part, exercise, words: { thrust, breath }, doubts, drawn, gaits }: BoarWritten) {
+export function pastTheBoar({ part, exercise, words, doubts, drawn, gaits, atNothing }: BoarWritten): string {
+  const { thrust, breath } = words;
   const { court, spear, threats } = part;
   const lost = breath.both("he […] the spear", "hastam re[....]it");
   const inPassing = supplied({ is: "exact" as const, of: 2.4 }, "To pass a boar of straw takes a length of the horse.");
@@ -177,42 +202,58 @@ export function pastTheBoar({ part, exercise, words: { thrust, breath }, doubts,
           { because: implied(true, "He does not wait.") },
         ),
       ),
-      does(
+      otherwise(
+        atNothing,
         "thrust",
-        {
-          object: stated(spear),
-          hand: inTheRight,
-          bearing: implied(clock(1), "Low and a little before him, on the side of the boar."),
-          level: stated("low"),
-        },
-        {
-          words: thrust.both("he thrusts, low and a little before him", "ferit demisse et paulum ante se"),
-          timing: stated(
-            { is: "before" },
-            thrust.both("When the boar's shoulder is beside his knee", "Cum armus apri iuxta genu eius est"),
-          ),
-          purpose: implied("attack", "It is a boar."),
-          threat: implied(threats.onFoot, "He is to strike at the spear as it comes."),
-        },
+        does(
+          "thrust",
+          {
+            object: stated(spear),
+            hand: inTheRight,
+            bearing: implied(clock(1), "Low and a little before him, on the side of the boar."),
+            level: stated("low"),
+          },
+          {
+            words: thrust.both("he thrusts, low and a little before him", "ferit demisse et paulum ante se"),
+            timing: stated(
+              { is: "before" },
+              thrust.both("When the boar's shoulder is beside his knee", "Cum armus apri iuxta genu eius est"),
+            ),
+            purpose: implied("attack", "It is a boar."),
+            threat: implied(threats.onFoot, "He is to strike at the spear as it comes."),
+          },
+        ),
       ),
-      does(
-        "carry",
-        { object: stated(spear), hand: inTheRight, how: implied("drawn back out of the straw", "retrahit") },
-        { words: lost, onlyWhen: [doubts.then.reads("draws")] },
+      otherwise(
+        atNothing,
+        "draws",
+        does(
+          "carry",
+          { object: stated(spear), hand: inTheRight, how: implied("drawn back out of the straw", "retrahit") },
+          { words: lost, onlyWhen: [doubts.then.reads("draws")] },
+        ),
       ),
-      does(
-        "plant",
-        {
-          object: stated(spear),
-          at: implied(at(court.boar), "In the boar."),
-          end: implied("head", "One thrusts with the head."),
-        },
-        { words: lost, onlyWhen: [doubts.then.reads("leaves")] },
+      otherwise(
+        atNothing,
+        "leaves",
+        does(
+          "plant",
+          {
+            object: stated(spear),
+            at: implied(at(court.boar), "In the boar."),
+            end: implied("head", "One thrusts with the head."),
+          },
+          { words: lost, onlyWhen: [doubts.then.reads("leaves")] },
+        ),
       ),
-      does(
-        "release",
-        { object: stated(spear), hand: inTheRight },
-        { words: lost, onlyWhen: [doubts.then.reads("leaves")] },
+      otherwise(
+        atNothing,
+        "letsGo",
+        does(
+          "release",
+          { object: stated(spear), hand: inTheRight },
+          { words: lost, onlyWhen: [doubts.then.reads("leaves")] },
+        ),
       ),
     ],
   );
@@ -271,6 +312,7 @@ export function pastTheBoar({ part, exercise, words: { thrust, breath }, doubts,
     "The ball is thrown at nothing twice in this exercise.",
     breath.both("as a ball does that was thrown at nothing", "sicut pila quae in nihil iacta est"),
   );
+  return thrusting;
 }
 
 export function beforeTheStair(

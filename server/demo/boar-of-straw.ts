@@ -30,11 +30,11 @@ export function boarOfStraw(part: SecondPart, taught: Taught) {
   const words = boarWords(part, exercise.id);
   const drawn = boarDrawing(book, part.houseCopy);
   const doubts = boarDoubts(part, exercise.id, words, drawn);
-  const written: BoarWritten = { part, exercise, words, doubts, drawn, taught, gaits: [] };
+  const written: BoarWritten = { part, exercise, words, doubts, drawn, taught, gaits: [], atNothing: {} };
   const out = toTheStair(written);
   downTheCourt(written);
   const { charge, twoHands } = atTheBoar(written);
-  pastTheBoar(written);
+  const thrust = pastTheBoar(written);
   beforeTheStair(written, out);
   book.standing(
     {
@@ -46,7 +46,16 @@ export function boarOfStraw(part: SecondPart, taught: Taught) {
     [],
     supplied(true, "Looked for in A ff. 8r–9r and in C ff. 3r–4r."),
   );
-  return { id: exercise.id, doubts, charge, twoHands, gaits: written.gaits, file: drawn.file };
+  return {
+    id: exercise.id,
+    doubts,
+    charge,
+    thrust,
+    twoHands,
+    gaits: written.gaits,
+    atNothing: written.atNothing,
+    file: drawn.file,
+  };
 }
 
 /** Nothing is said of the gait: it is that of the setting out. */

@@ -1,9 +1,9 @@
 /** server/demo/teaching.ts - the invented book in use: a horse with her spears, versions for the day, faults, trials, a lesson.
  *  May import: schema types, siblings. Nothing here is in the book itself, but for the faults it names. */
-import type { Act } from "../../schema/act.ts";
+import { beginnersBoar } from "./beginners-boar.ts";
 import type { boarOfStraw } from "./boar-of-straw.ts";
 import type { BookBuilder } from "./builder.ts";
-import { type CruxHandle, idOf, supplied } from "./draft.ts";
+import { type CruxHandle, supplied } from "./draft.ts";
 import type { knotOfTwo } from "./knot-of-two.ts";
 import { EDITOR, HORSES, TRANSLATOR, TRIED_ON } from "./people.ts";
 import type { NewRow } from "./row-list.ts";
@@ -94,34 +94,9 @@ function filled(book: BookBuilder, drafts: Parameters<BookBuilder["slots"]>[0]) 
   return book.slots(drafts, { kind: "objects", id: "" }, "notes", []);
 }
 
-function versionsOfTheDay({ book }: SecondPart, { spears, boar, knot }: Taught) {
-  const walk: Act = {
-    verb: "go at",
-    slots: filled(book, { gait: supplied("walk", "A f. 9r: “the same lines at a walk”.") }),
-  };
-  const beginners = book.add("variants", {
-    exercise: boar.id,
-    name: "the beginner's, at a walk",
-    way: "mounted",
-    deltas: [
-      ...boar.gaits.map((gait) => ({
-        is: "act instead" as const,
-        action: idOf(gait),
-        act: walk,
-        reason: "The book lets a beginner ride the same lines at a walk.",
-      })),
-      {
-        is: "words",
-        words: "The boar and its stake are taken away; he thrusts at nothing, where it stood.",
-        reason: "The book has it so for a beginner (A f. 9r).",
-      },
-      {
-        is: "words",
-        words: "Nobody stands behind the boar.",
-        reason: "“After the boar the man”: only when he no longer looks down.",
-      },
-    ],
-  });
+function versionsOfTheDay(part: SecondPart, { spears, boar, knot }: Taught) {
+  const { book } = part;
+  const beginners = book.add("variants", beginnersBoar(part, boar));
   const withARope = book.add("variants", {
     exercise: spears.id,
     name: "on foot, with a rope for reins",

@@ -117,7 +117,7 @@ export function namedIds(
     },
     variants: (row) =>
       each(row.deltas, "deltas", (delta, at) => {
-        if (delta.is === "leave out") name("elements", delta.element, `${at}.element`);
+        if (delta.is === "leave out" || delta.is === "no opponent") name("elements", delta.element, `${at}.element`);
         if (delta.is !== "act instead") return;
         name("actions", delta.action, `${at}.action`);
         act(delta.act, `${at}.act`);

@@ -60,7 +60,10 @@ export function compileElement(
   const { element, compiling, slots } = present;
   const { rows, wordless = false } = compiling;
   const actions = actionsOf(present, inherited, variant);
-  const values = [...slots].map(([slot, held]): DrillValue => drillValue(compiling, slot, ELEMENT_SLOTS[slot], held));
+  const alone = isAlone(element, variant);
+  const values = [...slots].flatMap(([slot, held]): DrillValue[] =>
+    alone && slot === "threat" ? [] : [drillValue(compiling, slot, ELEMENT_SLOTS[slot], held)],
+  );
   const own = wordless ? [] : citationsOf(rows, "elements", element.id, element.existence);
   const ofActions = actions.flatMap(({ drill }) =>
     drill.inherited ? [] : [...drill.citations, ...drill.values.flatMap((value) => value.citations)],
@@ -97,7 +100,10 @@ function actionsOf(
   variant: Variant | null,
 ): CompiledAction[] {
   const { rows, settlement } = compiling;
-  const done = rows.actionsOf(element.id).map((action) => changedForTheDay(action, variant));
+  const alone = isAlone(element, variant);
+  const done = rows
+    .actionsOf(element.id)
+    .map((action) => changedForTheDay(alone ? withoutThreat(action) : action, variant));
   const own = done.flatMap(({ action, reason }) => {
     const compiled = compileAction(compiling, action, { ...OWN, changed: reason });
     return compiled ? [{ action, compiled, onlyUnder: compiled.drill.onlyUnder }] : [];
@@ -113,6 +119,15 @@ function actionsOf(
     return compileAction(compiling, day.action, origin) ?? [];
   });
   return [...fromStanding, ...own.map(({ compiled }) => compiled)];
+}
+
+/** Whether a version of the day has nobody stand against the rider here. */
+function isAlone({ id }: Element, variant: Variant | null): boolean {
+  return variant?.deltas.some((delta) => delta.is === "no opponent" && delta.element === id) ?? false;
+}
+
+function withoutThreat({ threat: _nobody, ...action }: Action): Action {
+  return action;
 }
 
 /** The action with the act that a version of the day puts in the place of the text's. */

@@ -4,6 +4,7 @@ import type { Variant } from "../../../schema/exercise.ts";
 import type { Line, PlainBlock } from "../../../schema/paper.ts";
 import { actWords } from "../../../shared/drill/act-words.ts";
 import { stopped } from "../stopped.ts";
+import { plainMeasures } from "./few-words.ts";
 import { listed, numbersWords } from "./numbers-words.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { heading, soft, words } from "./spans.ts";
@@ -44,11 +45,18 @@ function whatOf(delta: Variant["deltas"][number], { rows, base, titleOf }: Told)
   const { reason } = delta;
   if (delta.is === "words") return { at: [], what: delta.words, instead: [], reason };
   if (delta.is === "leave out") return { at: [], what: `${titleOf(delta.element)} is left out`, instead: [], reason };
+  if (delta.is === "no opponent") return { at: [titleOf(delta.element)], what: "no opponent", instead: [], reason };
   const action = rows.find("actions", delta.action);
-  const what = actWords(delta.act, base.names);
+  const what = plainMeasures(actWords(delta.act, base.names));
   if (action === undefined) return { at: [], what, instead: [], reason };
   const at = action.ownerKind === "elements" ? [titleOf(action.owner)] : [];
-  return { at, what, instead: [actWords(action.act, base.names)], reason };
+  return { at, what, instead: [bareWords(actWords(action.act, base.names))], reason };
+}
+
+/** "charge" of "charge, of about 30.4 m, toward the stair"; an act told by what it is done to keeps all its words. */
+function bareWords(act: string): string {
+  const [first = act] = act.split(",");
+  return /^(?:the|his|an?|it) ?[^ ]*$/u.test(first) ? act : first;
 }
 
 /** Changes that do the same for the same reason as one: "Steps 1–7: walk, in place of canter, full speed gallop or trot." */

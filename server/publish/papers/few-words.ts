@@ -30,7 +30,7 @@ export function inFewWords(action: DrillAction, { actions }: Pick<DrillElement, 
   return saidAgain(action, (value) => {
     const other = value.slot === "timing" ? actions.find(({ id }) => id === otherAct(value)) : undefined;
     if (other !== undefined) return `${value.text.split(":")[0]}: ${bare(other)}`;
-    return value.text.replace(SPREAD, "").replace(FEET, "");
+    return plainMeasures(value.text);
   });
 }
 
@@ -45,6 +45,11 @@ const BARE: ReadonlySet<string> = new Set(["object", "figure", "turn", "gait", "
 function otherAct({ value }: DrillValue): string | null {
   if (typeof value !== "object" || value === null || Array.isArray(value)) return null;
   return typeof value.action === "string" ? value.action : null;
+}
+
+/** Lengths with their first number alone: "about 12.8 m". */
+export function plainMeasures(text: string): string {
+  return text.replace(SPREAD, "").replace(FEET, "");
 }
 
 /** "about 12.8 m, 1.6 m either way (42 ft)": what follows the first number. */

@@ -29,7 +29,10 @@ function movementLine({ book, places, signs }: PaperContext, { base }: BuiltPart
   const compiling = { ...base, element: null, bearing: newBearing() };
   const acts = book.actionsOf(id).flatMap((action) => {
     const compiled = compileAction(compiling, action, OWN);
-    return compiled === null ? [] : [actLine(compiled.drill, signs)];
+    if (compiled === null) return [];
+    // Which hand does it is for whoever performs it, and nothing the text leaves out.
+    const values = compiled.drill.values.filter(({ slot, standing }) => slot !== "hand" || standing !== "not said");
+    return [actLine({ ...compiled.drill, values }, signs)];
   });
   const where = places.line(citationsOf(book, "movements", id));
   const done: Line = acts.length === 0 ? [soft("what is done in it is not written down")] : joinedLines(acts, "; ");
