@@ -102,7 +102,7 @@ function wordsOf(compiling: Compiling, standing: Standing): string {
 function actWordsOf(compiled: CompiledAction | null): string[] {
   if (compiled === null) return [];
   const { part, text } = compiled.drill;
-  return [part.endsWith(" hand") ? `${part}: ${text}` : text];
+  return [part.endsWith(" hand") ? `${text}, with the ${part}` : text];
 }
 
 /** An instruction of the exercise takes the place of one of the work that says the same kind of thing. */

@@ -86,7 +86,7 @@ describe("[D10] how an exercise begins", () => {
       ["go at", "ride"],
     ]);
     expect(drill.standing.map(({ text }) => text)).toEqual([
-      "left hand: keep the reins; right hand: keep the spear at the balance",
+      "keep the reins, with the left hand; keep the spear at the balance, with the right hand",
       "canter",
     ]);
     expect(drill.objects.map(({ name }) => name)).toEqual(["spear", "reins"]);
