@@ -162,9 +162,12 @@ export const PlainBlock = z.discriminatedUnion("is", [
 ]);
 export type PlainBlock = z.infer<typeof PlainBlock>;
 
-/** Text at the left with a wide margin at the right. */
+/** Text at the left with a wide margin at the right; or with a right column as wide as its figures, which stands beside the
+ *  text and costs no height of its own; or two columns alike. Where there is no room for two, the right follows the left. */
 export const Beside = z.strictObject({
   is: z.literal("beside"),
+  /** "margin" when left out. */
+  columns: z.enum(["margin", "figures", "alike"]).optional(),
   left: z.array(PlainBlock),
   right: z.array(PlainBlock),
 });

@@ -77,7 +77,8 @@ describe("a ride sheet", () => {
     const [figure] = blocksThat(paper, "figure");
     expect(figure?.alternative).toContain("Plan of the court");
     expect(plain(figure?.caption ?? [])).toBe(
-      "The court, with the line of the whole. Drawn with “the other hand” †b, which is not settled.",
+      "The court, with the line of the whole. Drawn with “the other hand” †b, which is not settled. A number stands where a step " +
+        "begins; dotted: supplied; the thin inner line is the track.",
     );
     const none = askFor("ride sheet", [small.exercises.empty]);
     expect(blocksThat(printed(paperOf(small.rows, none, NO_FILES)), "figure")).toEqual([]);

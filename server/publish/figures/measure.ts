@@ -8,7 +8,7 @@ import { widthOfWords } from "./station-names.ts";
 import { shape } from "./svg.ts";
 
 const LENGTHS = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000] as const;
-const HEIGHT = 2.4;
+const HEIGHT = 2.9;
 
 /** At the foot, from `left` on; about a fifth of the sheet long. */
 export function measureShapes(sheet: Sheet, left: number): { shapes: Markup[]; areas: Area[] } {

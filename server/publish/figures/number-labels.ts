@@ -37,7 +37,7 @@ export const besideOf = ({ pose, numbers }: Beginning): Beside => ({
 const GAPS = [0.9, 2, 3.6, 5.6, 8.4] as const;
 /** Degrees from the side that is farther from the wall. */
 const AROUND = [0, 180, 45, -45, 135, -135, 22, -22, 158, -158, 90, -90] as const;
-const DOT = 0.5;
+const DOT = 0.62;
 /** A number farther off than this has a line that leads to it. */
 const LED = 2.5;
 

@@ -34,6 +34,8 @@ export interface PlanFigureOptions {
   tallest?: number;
   /** Draws the rider as at this moment of the ride, in seconds. */
   at?: number;
+  /** Which stations are drawn, by their ids; all of them when left out. */
+  stations?: ReadonlySet<string>;
 }
 
 export interface PaperFigure {
@@ -79,11 +81,13 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
 /** Several riders on one ground; at least one. */
 export function planOfRides(
   rides: readonly PlanRide[],
-  { millimetres, tallest, at }: Pick<PlanFigureOptions, "millimetres" | "tallest" | "at">,
+  { millimetres, tallest, at, stations }: Omit<PlanFigureOptions, "fromStage" | "toStage">,
 ): PaperFigure {
   const [first] = rides;
   if (first === undefined) throw new RangeError("A plan is drawn of one ride at least.");
-  const { ground } = first.ride;
+  const whole = first.ride.ground;
+  const shown = whole.stations.filter(({ id }) => stations?.has(id) ?? true);
+  const ground = { ...whole, stations: shown };
   const drawn = drawnOnce(rides.flatMap(({ ride, stages }) => range(stages).flatMap((one) => drawnPieces(ride, one))));
   const pieces = drawn.map(({ piece }) => piece);
   const sheet = sheetFor(ground, pieces, { width: millimetres, tallest });

@@ -44,15 +44,19 @@ export function sheetFor(ground: RidingGround, pieces: readonly Piece[], wish: W
   return layOut(ground, box, wish, Math.min(LETTERS.most, Math.max(LETTERS.least, letter)));
 }
 
-/** Heights of type that can be read: near at hand, and on a page at arm's length; and how many fit a side of the sheet. */
-const LETTERS = { least: 2.2, most: 4.2, toSheet: 38 } as const;
+/** Heights of type that can be read at arm's length, eight points even where a paper prints its figures smaller, and on a
+ *  large sheet; and how many fit a side of the sheet. */
+const LETTERS = { least: 3.1, most: 4.2, toSheet: 38 } as const;
+/** A name takes no more of the width and of the height that are wished for than this, so long as its words can be parted. */
+const NAME = { ofWidth: 0.2, ofHeight: 0.18 } as const;
 
 function layOut(ground: RidingGround, box: Box, { width, tallest }: Wish, letter: number): Sheet {
   const [across, along] = [box.right - box.left, box.head - box.foot];
   const wished = Math.min(width ?? WIDEST, WIDEST * 2);
   const limit = tallest ?? (width === undefined ? TALLEST : Number.POSITIVE_INFINITY);
   const sign = letter * 0.42;
-  const names = new Map(ground.stations.map(({ id, name }) => [id, nameOf(name, letter, wished * 0.2)]));
+  const longest = Math.min(wished * NAME.ofWidth, limit * NAME.ofHeight);
+  const names = new Map(ground.stations.map(({ id, name }) => [id, nameOf(name, letter, longest)]));
   const widest = (there: (station: GroundStation) => boolean, of: (name: Name) => number): number =>
     Math.max(sign, ...ground.stations.filter(there).map(({ id }) => of(names.get(id) as Name) + sign * 1.7));
   // Names stand outside the wall their station lies in.
@@ -78,7 +82,7 @@ function layOut(ground: RidingGround, box: Box, { width, tallest }: Wish, letter
     height: scale * along + top + bottom,
     scale,
     sign,
-    letters: { name: letter, number: letter * 1.06 },
+    letters: { name: letter, number: letter * 1.13 },
     at: ({ x, y }) => ({ x: x0 + x * scale, y: y0 - y * scale }),
     transform: `matrix(${scale.toFixed(5)} 0 0 ${(-scale).toFixed(5)} ${x0.toFixed(4)} ${y0.toFixed(4)})`,
     names,

@@ -1,6 +1,6 @@
 /** server/publish/papers/part-figures.ts - the plan of an exercise, or of the part of it that is on the paper, and its ground.
  *  May import: schema types, shared/ride, server/publish, siblings. */
-import type { PlainBlock, Span } from "../../../schema/paper.ts";
+import type { Block, PlainBlock, Span } from "../../../schema/paper.ts";
 import type { Ground } from "../../../schema/riding.ts";
 import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import { ridesWithin } from "../figures/exercise-rides.ts";
@@ -44,15 +44,27 @@ export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: n
     : [heading(level, [words("What the plan supplies")]), { is: "list", ordered: false, items }];
 }
 
+/** Blocks at the left with the plan at the right, where it costs no height of its own; the blocks alone where nothing is
+ *  ridden. */
+export function withPlanBeside(
+  context: PaperContext,
+  built: BuiltPart,
+  tallest: number,
+  left: readonly PlainBlock[],
+): Block[] {
+  const right = planBlocks(context, built, tallest);
+  return right.length === 0 ? [...left] : [{ is: "beside", columns: "figures", left: [...left], right }];
+}
+
 /** The lines that are ridden, of the elements on the paper alone. Nothing where none of them is ridden. `tallest` in
- *  millimetres. */
+ *  millimetres, of A4; less on a smaller sheet. */
 export function planBlocks(context: PaperContext, built: BuiltPart, tallest: number): PlainBlock[] {
   const { drill, cut } = built;
-  const shown = new Set(drill.elements.map(({ id }) => id));
-  const rides = ridesWithin(ridesOf(context, built).plan, ({ element }) => shown.has(element));
+  const rides = ridesShown(context, built);
   const [first] = rides;
   if (first === undefined) return [];
-  const { svg, width, alternative } = planOfRides(rides, { tallest });
+  const stations = stationsKnown(context, built);
+  const { svg, width, alternative } = planOfRides(rides, { tallest: onSheet(context, tallest), stations });
   const { groundName, groundSupplied } = first.ride;
   const supplied = groundSupplied ? [soft(" The ground is supplied: the exercise names none.")] : [];
   const riders = rides.filter(({ letter }) => letter !== "").map(({ letter, role }) => `${letter}, ${role}`);
@@ -67,12 +79,47 @@ export function planBlocks(context: PaperContext, built: BuiltPart, tallest: num
         words(`${capital(groundName)}, with the line of ${cut ?? "the whole"}.${who}`),
         ...supplied,
         ...drawnWith(context, built),
+        ...keyOf(context, built, first.ride.ground.trackOffset > 0),
       ],
       alternative,
       of: [{ kind: "exercises", id: drill.exercise.id }],
     },
   ];
 }
+
+function ridesShown(context: PaperContext, built: BuiltPart): PlanRide[] {
+  const shown = new Set(built.drill.elements.map(({ id }) => id));
+  return ridesWithin(ridesOf(context, built).plan, ({ element }) => shown.has(element));
+}
+
+/** How a plan is read, under the first of a paper. */
+function keyOf(context: PaperContext, built: BuiltPart, hasTrack: boolean): Span[] {
+  const isFirst = context.parts.find((part) => ridesShown(context, part).length > 0) === built;
+  const track = hasTrack ? "; the thin inner line is the track" : "";
+  return isFirst ? [soft(` A number stands where a step begins; dotted: supplied${track}.`)] : [];
+}
+
+/** Stations that the book has named by the end of the exercise, those no words are marked for, and those the exercise asks
+ *  for: what comes into a later part only is not there yet. */
+function stationsKnown({ book, places }: PaperContext, { rows, whole }: BuiltPart): ReadonlySet<string> {
+  const order = new Map(places.passages.map(({ id }, index) => [id, index]));
+  const last = Math.max(...rows.passages.map(({ id }) => order.get(id) ?? -1));
+  const asked = JSON.stringify(whole.elements);
+  const known = book.all("stations").filter(({ id }) => {
+    const named = book
+      .marksOf("stations", id)
+      .flatMap((mark) =>
+        book.anchorsOf(mark.id).flatMap((anchor) => (anchor.is === "text" ? (order.get(anchor.passage) ?? []) : [])),
+      );
+    return named.length === 0 || Math.min(...named) <= last || asked.includes(`"${id}"`);
+  });
+  return new Set(known.map(({ id }) => id));
+}
+
+/** A5 is read nearer, and holds less. */
+const ON_A5 = 0.72;
+const onSheet = ({ ask }: PaperContext, millimetres: number): number =>
+  ask.size === "A5" ? millimetres * ON_A5 : millimetres;
 
 /** The ground with its stations and no line on it. */
 export function groundFigure(
@@ -82,7 +129,7 @@ export function groundFigure(
   tallest: number,
 ): PlainBlock {
   const { ride } = ridesOf(context, built).plan[0] as PlanRide;
-  const { svg, width } = planFigure(ride, { fromStage: 0, toStage: 0, tallest });
+  const { svg, width } = planFigure(ride, { fromStage: 0, toStage: 0, tallest: onSheet(context, tallest) });
   const { ground } = ride;
   const stations = ground.stations.map((station) => station.name);
   const size = `${metres(ground.width)} by ${metres(ground.length)} m`;

@@ -1,6 +1,6 @@
 /** server/publish/papers/ride-sheet.ts - one exercise to be read at arm's length, outdoors, with the reins in one hand.
  *  May import: schema types, siblings. Few words a step; a sign wherever a reading is open or was chosen, with one line on it. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Block } from "../../../schema/paper.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
 import { beforeTheCut } from "./before-the-cut.ts";
 import { dayBlocks } from "./day-version.ts";
@@ -8,15 +8,15 @@ import { movementBlocks } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOfPart, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { planBlocks } from "./part-figures.ts";
+import { withPlanBeside } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { heading, paragraph, words } from "./spans.ts";
 import { fewStepsTable } from "./step-rows.ts";
 import { throughoutBlocks } from "./throughout.ts";
 
-/** Tallest plan, in millimetres: the steps want the rest of the page. */
-const PLAN = 88;
+/** Tallest plan, in millimetres: it stands beside the head words, and the steps want the rest of the page. */
+const PLAN = 108;
 
 export function rideSheet(context: PaperContext): PaperBody {
   const title = context.parts.map(titleOfPart).join(" · ");
@@ -32,20 +32,18 @@ export function rideSheet(context: PaperContext): PaperBody {
   };
 }
 
-function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): PlainBlock[] {
+function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): Block[] {
   const { drill } = part;
   const { exercise } = drill;
-  return [
+  const head = [
     heading(1, [words(titleOfPart(part))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
     ...dayBlocks(part, 2),
     ...throughoutBlocks(context, drill, 2),
-    ...planBlocks(context, part, PLAN),
+    ...movementBlocks(context, [part], 2),
     ...beforeTheCut(context, part),
-    fewStepsTable(context, part),
-    ...movementBlocks(context, [part], 3),
-    treatedBlock(part),
   ];
+  return [...withPlanBeside(context, part, PLAN, head), fewStepsTable(context, part), treatedBlock(part)];
 }

@@ -53,13 +53,14 @@ interface KindLook {
 
 const KINDS: Record<PaperKind, KindLook> = {
   "ride sheet": {
-    bases: [15, 14, 13, 12.2, 11.4, 10.6, 9.8, 9],
+    // Read with the reins in one hand: steps are set in twelve points at least.
+    bases: [13.4, 12.4, 11.4, 10.7, 10.1],
     pages: [1, 2],
     margins: [13, 15, 13, 13],
-    title: 1.7,
-    heading: 1.1,
+    title: 1.9,
+    heading: 1.05,
     leading: 0.5,
-    tableScale: 1.06,
+    tableScale: 1.19,
     callScale: 2,
     justify: false,
   },
@@ -121,12 +122,11 @@ const KINDS: Record<PaperKind, KindLook> = {
 };
 
 /** A5 is read nearer and holds less. */
-const A5_TYPE = 0.86;
+const A5_TYPE = 0.8;
 const A5_MARGIN = 0.72;
 const SMALLEST = 7.6;
-const A5_FIGURE = 0.78;
 /** A drawing shrinks no further than to this part of its size, or its words could not be read. */
-const SMALLEST_FIGURE = 0.6;
+const SMALLEST_FIGURE = 0.92;
 
 export function looksOf(kind: PaperKind, size: PaperSize): Fit {
   const { bases, pages, ...own } = KINDS[kind];
@@ -134,7 +134,7 @@ export function looksOf(kind: PaperKind, size: PaperSize): Fit {
   const [largest = 1] = bases;
   const looks = bases.map((base) => {
     const type = Math.max(SMALLEST, small ? rounded(base * A5_TYPE) : base);
-    const figure = Math.sqrt(base / largest) * (small ? A5_FIGURE : 1);
+    const figure = Math.sqrt(base / largest);
     return { ...lookOf(own, type, size), figure: rounded(Math.max(SMALLEST_FIGURE, figure)) };
   });
   return { looks, pages };

@@ -18,6 +18,7 @@ import {
   WidthType,
 } from "docx";
 import type { Block, Line, PlainBlock } from "../../../../schema/paper.ts";
+import { besideWidth } from "../figure-size.ts";
 import { leadsIn } from "../leading-blocks.ts";
 import type { Look } from "../look-of.ts";
 import { SOFT } from "../print-colours.ts";
@@ -198,9 +199,12 @@ export class DocxBlocks {
     return new Paragraph({ style: "WritingLine", tabStops: lineTab(measure), children });
   }
 
-  #beside({ left, right }: Of<"beside">, measure: number): Table {
+  #beside({ columns = "margin", left, right }: Of<"beside">, measure: number): Table {
     const gap = twips(8);
-    const first = Math.round((measure - gap) * 0.6);
+    const first =
+      columns === "figures"
+        ? measure - gap - twips(besideWidth(right, (measure / 1440) * 25.4, 1))
+        : Math.round((measure - gap) * (columns === "alike" ? 0.5 : 0.6));
     const second = measure - gap - first;
     const none = { style: BorderStyle.NONE, size: 0, color: "auto" };
     const borders = { top: none, bottom: none, left: none, right: none };

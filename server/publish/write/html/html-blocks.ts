@@ -27,7 +27,8 @@ export class HtmlBlocks {
 
   block(block: Block): Markup {
     if (block.is !== "beside") return this.#plain(block);
-    return html`<div class="beside"><div>${this.#all(block.left)}</div><div>${this.#all(block.right)}</div></div>\n`;
+    const { columns = "margin" } = block;
+    return html`<div class="beside ${columns}"><div>${this.#all(block.left)}</div><div>${this.#all(block.right)}</div></div>\n`;
   }
 
   #all(blocks: readonly PlainBlock[]): Markup[] {

@@ -85,6 +85,11 @@ figcaption{margin-top:.4em}
 .beside{display:grid;grid-template-columns:1.55fr 1fr;gap:2em}
 .beside>div{min-width:0}
 .beside>div:last-child{font-size:.9em}
+.beside.figures{grid-template-columns:minmax(0,1fr) fit-content(52%)}
+.beside.alike{grid-template-columns:1fr 1fr}
+.beside.alike>div:last-child{font-size:1em}
+:is(.figures,.alike)>div>:first-child{margin-top:0}
+:is(.figures,.alike) figcaption{max-width:28em;margin-inline:auto}
 .beside .quote{margin-inline:0}
 .entries{margin:.7em 0}
 .entries>div{margin:0 0 .5em;break-inside:avoid}
@@ -112,6 +117,6 @@ figcaption{margin-top:.4em}
 .foot{color:var(--soft);font-size:.8em;margin-top:2em}
 .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
 @media screen{body{max-width:50rem;margin:0 auto;padding:2.5rem 1.5rem 4rem}}
-@media screen and (max-width:40rem){html{font-size:16px}.beside{grid-template-columns:1fr}.quote{margin-inline:1em}.index{columns:1}.wide{overflow-x:visible}.steps thead{position:absolute;clip-path:inset(50%);height:1px;overflow:hidden}.steps,.steps tbody,.steps tr,.steps td,.steps tbody th{display:block}.steps td{padding-block:0}.steps td:empty{display:none}.steps td:last-child{padding-bottom:.5em}.steps td[data-name]::before{content:attr(data-name);display:block;color:var(--soft);font-size:.8em;margin-top:.2em}.steps colgroup{display:none}}
+@media screen and (max-width:40rem){html{font-size:16px}.beside,.beside.figures,.beside.alike{grid-template-columns:1fr;gap:.6em}.quote{margin-inline:1em}.index{columns:1}.wide{overflow-x:visible}.steps thead{position:absolute;clip-path:inset(50%);height:1px;overflow:hidden}.steps,.steps tbody,.steps tr,.steps td,.steps tbody th{display:block}.steps td{padding-block:0}.steps td:empty{display:none}.steps td:last-child{padding-bottom:.5em}.steps td[data-name]::before{content:attr(data-name);display:block;color:var(--soft);font-size:.8em;margin-top:.2em}.steps colgroup{display:none}}
 @media print{.page-break{border:0;margin:0;break-after:page}.notes{break-before:auto}a{text-decoration:none}}
 `.trim();

@@ -15,6 +15,11 @@ function lettersIn(line: Line): number {
   return line.reduce((sum, span) => sum + (span.is === "words" ? span.text.length : 2), 0);
 }
 
+/** So wide stand so many letters. */
+export function widthOfLetters(count: number, type: number): number {
+  return count * type * POINT * LETTER;
+}
+
 /** Height of lines one under another in a column of `width`. */
 export function heightOf(lines: readonly Line[], width: number, type: number): number {
   const letters = Math.max(1, width / (type * POINT * LETTER));

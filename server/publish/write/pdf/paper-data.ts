@@ -2,7 +2,7 @@
  *  May import: schema types, siblings, the room above. Every word in it has been made printable; the template takes it as
  *  JSON, so that no word can be taken for markup. */
 import type { Block, Line, Paper, PlainBlock, Span } from "../../../../schema/paper.ts";
-import { figureRatio } from "../figure-size.ts";
+import { besideWidth, figureRatio } from "../figure-size.ts";
 import { withLevelsInOrder } from "../heading-levels.ts";
 import { languageTag, runsRightToLeft } from "../language-tag.ts";
 import { leadsIn } from "../leading-blocks.ts";
@@ -176,7 +176,7 @@ class DataOf {
       case "beside":
         return {
           is: block.is,
-          whole: this.#isShort(block.left, 0.58, 1) && this.#isShort(block.right, 0.36, 1),
+          ...this.#columns(block),
           left: block.left.map((one) => this.block(one)),
           right: block.right.map((one) => this.block(one)),
         };
@@ -191,9 +191,23 @@ class DataOf {
       as: block.as,
       caption: this.line(block.caption),
       columns: block.columns.map(({ name }) => this.words(name)),
-      shares: block.columns.map(({ share }) => share),
-      groups: this.#tables.groups(block, (line) => this.line(line, true)),
+      ...this.#tables.table(block, (line) => this.line(line, true)),
     };
+  }
+
+  /** How wide the columns are, and whether they stand on one page: a figure is not parted from what it stands beside. */
+  #columns({ columns = "margin", left, right }: Extract<Block, { is: "beside" }>): Data {
+    const { page, figure } = this.#look;
+    const measure = page.width - page.left - page.right;
+    const width = columns === "figures" ? besideWidth(right, measure, figure) : null;
+    const [first, second] =
+      width !== null
+        ? [(measure - width) / measure - 0.05, width / measure]
+        : columns === "alike"
+          ? [0.47, 0.47]
+          : [0.58, 0.36];
+    const whole = this.#isShort(left, first, 1) && (width !== null || this.#isShort(right, second, 1));
+    return { rightWidth: width, alike: columns === "alike", whole };
   }
 
   /** Whether blocks in `columns` columns, each of a share of the measure, take less than half a page. */

@@ -4,6 +4,7 @@
 import type { Block, Line } from "../../../../schema/paper.ts";
 import type { Look } from "../look-of.ts";
 import { type RowGroup, rowGroups } from "../row-groups.ts";
+import { columnWidths, widthAt } from "./column-widths.ts";
 import { heightOf, rowPieces } from "./estimate.ts";
 
 type TableBlock = Extract<Block, { is: "table" }>;
@@ -13,6 +14,12 @@ export interface PlacesInPages {
   placeOf(anchor: string | null): string | null;
   /** Where a note stands in the list of notes, from 0; null where notes are not at the foot of pages. */
   noteAtFoot(id: string): number | null;
+}
+
+export interface SetTable<LineData> {
+  /** Of the measure less the column of numbers, a share each. */
+  shares: number[];
+  groups: GroupData<LineData>[];
 }
 
 export interface GroupData<LineData> {
@@ -32,6 +39,8 @@ interface RowData<LineData> {
   notes: number[];
 }
 
+/** Space right of every column, as the template has it. */
+const GAP = 3;
 /** Of the body of a page: a step taller than the first may part, into pieces no taller than the second where its lines
  *  allow; a piece taller than the third may part within a line's paragraph. */
 const WHOLE = 0.5;
@@ -49,31 +58,40 @@ export class TableData {
     this.#places = places;
   }
 
-  /** `line` makes the data of a line. */
-  groups<LineData>(block: TableBlock, line: (line: Line) => LineData): GroupData<LineData>[] {
-    const widths = this.#widths(block);
-    return rowGroups(block).map((group) => this.#group(group, widths, line));
-  }
-
-  #widths({ as, columns }: TableBlock): number[] {
-    const { page, numberWidth } = this.#look;
-    const shared = as === "steps" ? columns.slice(1) : columns;
-    const measure = page.width - page.left - page.right - (as === "steps" ? numberWidth : 0);
-    const total = shared.reduce((sum, { share }) => sum + share, 0);
-    // Less the space between columns.
-    return shared.map(({ share }) => (measure * share) / total - 3);
+  /** How wide its columns are, and its rows. `line` makes the data of a line. */
+  table<LineData>(block: TableBlock, line: (line: Line) => LineData): SetTable<LineData> {
+    const groups = rowGroups(block);
+    const numbered = block.as === "steps";
+    const { page, numberWidth, table } = this.#look;
+    const measure = page.width - page.left - page.right - (numbered ? numberWidth : 0);
+    const widths = columnWidths({
+      columns: numbered ? block.columns.slice(1) : block.columns,
+      rows: groups.flatMap(({ rows }) => rows.map(({ cells }) => cells)),
+      measure,
+      gap: GAP,
+      type: table,
+    });
+    const shares = widths.map((width) => Math.round((width / measure) * 1000));
+    return {
+      shares: numbered ? [1, ...shares] : shares,
+      groups: groups.map((group) =>
+        this.#group(
+          group,
+          widths.map((width) => width - GAP),
+          line,
+        ),
+      ),
+    };
   }
 
   #group<LineData>(group: RowGroup, widths: readonly number[], line: (line: Line) => LineData): GroupData<LineData> {
     const { page, table } = this.#look;
     const body = page.height - page.top - page.bottom;
-    const widthAt = (cells: readonly unknown[], at: number): number =>
-      at + 1 < cells.length ? (widths[at] ?? 0) : widths.slice(at).reduce((sum, width) => sum + width, 0);
     const heightAt = (cells: readonly (readonly Line[])[]): number =>
-      Math.max(0, ...cells.map((cell, at) => heightOf(cell, widthAt(cells, at), table)));
+      Math.max(0, ...cells.map((cell, at) => heightOf(cell, widthAt(cells, widths, at), table)));
     const tall = group.rows.reduce((sum, { cells }) => sum + heightAt(cells), 0) > WHOLE * body;
     const rows = group.rows.flatMap(({ anchor, minor, cells }) => {
-      const each = cells.map((_, at) => widthAt(cells, at));
+      const each = cells.map((_, at) => widthAt(cells, widths, at));
       const pieces = tall ? rowPieces(cells, each, table, PIECE * body) : [cells];
       return pieces.map((piece, index) => ({
         name: tall ? this.#newName() : null,
