@@ -27,6 +27,8 @@ const WORDS =
     " ",
   );
 const PASSAGES = 3;
+/** In each layer; the invented book that comes with the program has as many. */
+const WORDS_A_STEP = 40;
 const SOURCES = 20;
 
 /** `cruxes` at most `steps`. */
@@ -61,6 +63,7 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
   for (let number = 1; number <= exercises; number += 1) {
     const exercise = book.exercise(`Exercise ${number}`, { label: String(number), ground });
     made.push(exercise);
+    const textLength = WORDS_A_STEP * Math.ceil(steps / PASSAGES) + 40;
     const texts = Array.from({ length: PASSAGES }, (_, index) => {
       const passage = book.passage(
         `passage ${number} ${index}`,
@@ -68,25 +71,25 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
         exercise,
       );
       const words = (salt: number) =>
-        Array.from({ length: 40 * steps + 40 }, (_unused, at) => `${WORDS[(at * 7 + salt) % WORDS.length]}${at}`).join(
-          " ",
-        );
+        Array.from({ length: textLength }, (_unused, at) => `${WORDS[(at * 7 + salt) % WORDS.length]}${at}`).join(" ");
       return [book.text(passage, translation, words(number)), book.text(passage, original, words(number + 3))] as const;
     });
     for (let step = 1; step <= steps; step += 1) {
       const [text = "", latin = ""] = texts[step % PASSAGES] ?? [];
       const element = book.step(`Step ${step} of ${number}`, exercise);
+      // Its first word in the passage it is told in, which it shares with every third step.
+      const first = 30 * Math.ceil(step / PASSAGES);
       const at = (word: number) => `${WORDS[(word * 7 + number) % WORDS.length]}${word} `;
       const mark = (of: "elements" | "actions" | "cruxes", id: string, word: number) =>
         book.mark(of, id, text, at(word), at(word + 6));
-      mark("elements", element, step * 30);
-      book.mark("elements", element, latin, `${WORDS[(step * 210 + number + 3) % WORDS.length]}${step * 30} `);
+      mark("elements", element, first);
+      book.mark("elements", element, latin, `${WORDS[(first * 7 + number + 3) % WORDS.length]}${first} `);
       const words = (word: number): Basis => ({ is: "words", mark: mark("elements", element, word) });
       const crux = step <= cruxes ? book.crux(`Crux ${step} of ${number}`, exercise, { note: "A note on it." }) : null;
-      if (crux !== null) mark("cruxes", crux, step * 30 + 10);
+      if (crux !== null) mark("cruxes", crux, first + 10);
       const turn = { to: "left" as const, viewpoint: "rider" as const };
       const ride = book.action(element, "ride", {
-        figure: said("circle", "stated", [words(step * 30 + 8)]),
+        figure: said("circle", "stated", [words(first + 8)]),
         turn:
           crux === null
             ? said(turn, "implied", [{ is: "premise", text: "The well is on his left." }])
@@ -101,7 +104,7 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
       } as const;
       const why: Basis = step % 3 === 0 ? parallel : { is: "premise", text: "It was so before." };
       book.action(element, "raise", {
-        object: said(lance, "stated", [words(step * 30 + 14)]),
+        object: said(lance, "stated", [words(first + 14)]),
         level: said("high", "implied", [why]),
       });
       if (crux === null) continue;
@@ -109,7 +112,7 @@ export function bigBook({ exercises, steps, cruxes }: BigBookSize): BigBook {
         book.reading(`Reading ${index} of crux ${step} of ${number}`, crux, {
           argument: `${index}: because the sentence before it says so, and because nothing else would bring him round to the gate again.`,
           holder: index === 0 ? "the editor" : "the translator",
-          evidence: index === 0 ? [words(step * 30 + 20), { ...parallel, text: "" }] : [],
+          evidence: index === 0 ? [words(first + 20), { ...parallel, text: "" }] : [],
           values: [
             {
               at: { kind: "actions", id: ride, slot: "turn" },
