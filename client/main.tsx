@@ -5,6 +5,7 @@ import "./look/tokens.css";
 import "./look/page.css";
 import "./look/read.css";
 import "./look/forms.css";
+import "./look/pictures.css";
 import "./look/rooms.css";
 import "./look/decide.css";
 import "./look/find.css";

@@ -8,6 +8,7 @@ import { all, one } from "../state/rows.ts";
 import { selected } from "./focus.ts";
 import { focusFirst } from "./focus-first.ts";
 import { quoteOf } from "./marking.ts";
+import { PictureBasisForm } from "./picture-basis-form.tsx";
 import { names, short } from "./row-names.ts";
 import { isMarkable, selectedBasis } from "./support.ts";
 
@@ -68,7 +69,7 @@ export function BasisList({
   sides?: boolean;
   store: (bases: Basis[], also: Edit[], why: string) => Promise<boolean>;
 }) {
-  const adding = useSignal<"premise" | "parallel" | null>(null);
+  const adding = useSignal<"premise" | "parallel" | "picture" | null>(null);
   const add = (as: "words" | "for" | "against") => {
     const found = selectedBasis(row.kind, row.id, as);
     if (found) void store([...bases, found.basis], found.edits, `${label} rests on “${short(found.quote, 40)}”`);
@@ -123,8 +124,21 @@ export function BasisList({
         <button type="button" class="quiet" onClick={() => (adding.value = "parallel")}>
           a parallel
         </button>
+        {all("pictures").length > 0 && (
+          <button type="button" class="quiet" onClick={() => (adding.value = "picture")}>
+            a picture
+          </button>
+        )}
       </p>
-      {adding.value && (
+      {adding.value === "picture" && (
+        <PictureBasisForm
+          take={(basis, also, name) =>
+            store([...bases, basis], also, `${label} rests on a picture: ${short(name, 40) || "a part of it"}`)
+          }
+          close={() => (adding.value = null)}
+        />
+      )}
+      {(adding.value === "premise" || adding.value === "parallel") && (
         <form
           class="row"
           ref={focusFirst}

@@ -6,6 +6,7 @@ import { go } from "../state/route.ts";
 import { one } from "../state/rows.ts";
 import { CruxDesk } from "./crux-desk.tsx";
 import { opened, unlocked } from "./focus.ts";
+import { PassagePictures } from "./passage-pictures.tsx";
 import { PlaceForm } from "./place-form.tsx";
 import { SelectionBar } from "./selection-bar.tsx";
 import { SharedThings } from "./shared-things.tsx";
@@ -92,6 +93,7 @@ export function Leaf() {
         ))}
         {shown.length === 0 && <p class="empty">This passage has no words in any text yet.</p>}
       </div>
+      <PassagePictures />
       <SelectionBar />
       {placeOpen.value && <PlaceForm close={() => (placeOpen.value = false)} />}
       {crux && <CruxDesk crux={crux} />}
