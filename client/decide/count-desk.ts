@@ -5,7 +5,7 @@ import type { CountAsk, CountValues, LaidOut, Weighing } from "./count-message.t
 import { CountingThread, type Progress, type Told } from "./counting-thread.ts";
 
 const AT_ONCE = ["count", "beside", "why"] as const;
-const LATER = ["next", "alarm", "alarm as adopted"] as const;
+const LATER = ["nearest", "next", "alarm", "alarm as adopted"] as const;
 export type Asker = (typeof AT_ONCE)[number] | (typeof LATER)[number];
 
 /** How far the count that is waited for has come; null while none has run long enough to speak of. */

@@ -7,6 +7,8 @@ import type {
   DecideAnswer,
   DecideAsk,
   Efforts,
+  Instead,
+  NearestAsk,
   NextStep,
   Pick,
   WeighedCrux,
@@ -26,6 +28,8 @@ export type CountAsk =
   /** The readings of every picked crux, as if it alone were not picked. */
   | { do: "beside"; ask: DecideAsk }
   | { do: "why"; ask: DecideAsk; target: Pick | null }
+  /** Which readings to show of what nobody settled. */
+  | { do: "nearest"; ask: NearestAsk }
   | { do: "next"; ask: DecideAsk; questions: Question[]; efforts: Efforts };
 
 /** The cruxes and stages a count is told of; known before it is done. */
@@ -38,6 +42,7 @@ export interface CountValues {
   beside: AnsweredReading[];
   why: WhyNot;
   next: NextStep[];
+  nearest: Instead[] | null;
 }
 
 export interface ToCounter {

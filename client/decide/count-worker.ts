@@ -5,6 +5,7 @@ import type { Stage } from "../../shared/decide/puzzle.ts";
 import {
   answerDecide,
   exercisePuzzle,
+  nearestToFirst,
   type WeighedExercise,
   whatNextOf,
   whyNot,
@@ -84,6 +85,8 @@ function answerTo(of: WeighedExercise, asked: CountAsk): CountValues[keyof Count
       });
     case "why":
       return whyNot(of, asked.ask, asked.target);
+    case "nearest":
+      return nearestToFirst(of, asked.ask);
     case "next":
       return whatNextOf(of, asked.ask, asked.questions, asked.efforts);
   }

@@ -4,7 +4,7 @@ import { useSignalEffect } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
-import { clockNow, facts, gaitWords, spansNow, stage, stageName } from "./moment.ts";
+import { clockNow, facts, gaitWords, spansNow, stage, stageIndex, stageName } from "./moment.ts";
 import {
   following,
   goTo,
@@ -20,6 +20,8 @@ import {
 } from "./playing.ts";
 import { lasts } from "./riding.ts";
 import { savePlan } from "./save-plan.ts";
+import { numberShare, stepMarks } from "./step-marks.ts";
+import { useWidth } from "./use-width.ts";
 
 /** Things that have keys of their own: while one of them has the focus, the keys of the room are theirs. */
 const TYPED_INTO = "input, select, textarea, button, a, summary, [contenteditable], dialog";
@@ -112,11 +114,15 @@ function ridingKey(key: string, ownKeys: Element | null): (() => void) | null {
   if (key === " " && ownKeys === null) return playOrPause;
   if (key === "ArrowLeft" && (ownKeys === null || isButton)) return () => step(-1);
   if (key === "ArrowRight" && (ownKeys === null || isButton)) return () => step(1);
+  if ((key === "," || key === ".") && (ownKeys === null || isButton))
+    return () => goTo(seconds.value + (key === "." ? 1 : -1));
   return null;
 }
 
 function Scrub({ ride }: { ride: Ridden }) {
   const input = useRef<HTMLInputElement>(null);
+  const line = useRef<HTMLDivElement>(null);
+  const width = useWidth(line);
   const whole = lasts.value;
   useSignalEffect(() => {
     // The thumb is moved ten times a second at most: it is painted with its field.
@@ -124,7 +130,7 @@ function Scrub({ ride }: { ride: Ridden }) {
     if (input.current && input.current.value !== at) input.current.value = at;
   });
   return (
-    <div class="scrub">
+    <div class="scrub" ref={line}>
       <input
         ref={input}
         type="range"
@@ -136,35 +142,16 @@ function Scrub({ ride }: { ride: Ridden }) {
         onInput={(event) => goTo(Number(event.currentTarget.value))}
       />
       <div class="marks" aria-hidden="true">
-        {stageMarks(ride, 0.035, 0, whole).map(({ key, at, label }) => (
-          <span key={key} style={{ left: `${at * 100}%` }}>
-            {label}
-          </span>
-        ))}
+        {stepMarks(ride, numberShare(width), stageIndex.value, 0, whole).map(
+          ({ stage: index, at, number, told, isNow }) => (
+            <span key={index} class={isNow ? "now" : told ? "" : "tick"} style={{ left: `${at * 100}%` }}>
+              {told && number}
+            </span>
+          ),
+        )}
       </div>
     </div>
   );
-}
-
-/** Numbers where steps begin, as a share of the ride; what is done again has its number once. A number that would lie on
- *  the one before joins it, and one that is not `apart` (a share of the ride) from it is left out. */
-export function stageMarks(
-  ride: Ridden,
-  apart: number,
-  from = 0,
-  to = ride.timed.duration,
-): { key: number; at: number; label: string }[] {
-  const marks: { key: number; at: number; label: string }[] = [];
-  let before: number | null = null;
-  for (const [key, { from: begins, number }] of ride.stages.entries()) {
-    const at = to > from ? (begins - from) / (to - from) : 0;
-    if (number === null || number === before || at < 0 || at >= 1) continue;
-    before = number;
-    const last = marks.at(-1);
-    if (last && at - last.at < 0.005) last.label += ` ${number}`;
-    else if (!last || at - last.at > apart) marks.push({ key, at, label: String(number) });
-  }
-  return marks;
 }
 
 /** What is ridden now, and the figures worked out for it, each with its basis for whoever points at it. */

@@ -52,9 +52,12 @@ function OneFinding({ finding }: { finding: Finding }) {
   const setting = useSignal(false);
   const [place] = placesOf(finding.citations);
   const show = () => {
+    const words = document.getElementById("leaf");
     if (finding.reach === "whole") goToTogether(finding);
     else goTo(finding.from, finding.stage);
     chosenFinding.value = finding;
+    // In one column the words stand above the findings.
+    if (words !== null && getComputedStyle(words).position !== "sticky") words.scrollIntoView({ block: "nearest" });
   };
   const severity = SEVERITY.find(({ value }) => value === finding.severity)?.words ?? "";
   return (

@@ -5,11 +5,16 @@ import { useSignal, useSignalEffect } from "@preact/signals";
 import { useRef } from "preact/hooks";
 import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Finding, Lane, LaneSpan, Ridden } from "../../shared/ride/ridden.ts";
-import { stageMarks } from "./controls.tsx";
-import { spansAt, spansNow, stage } from "./moment.ts";
+import { compared } from "./compared.ts";
+import { fittedWords } from "./fitted-words.ts";
+import { laneWordsWidth } from "./lane-words-width.ts";
+import { spansAt, spansNow, stage, stageIndex } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
+import { pointAway, pointed } from "./pointed-span.ts";
 import { TwoTogether } from "./ride-options.tsx";
 import { beside, lasts } from "./riding.ts";
+import { numberShare, stepMarks } from "./step-marks.ts";
+import { useWidth } from "./use-width.ts";
 
 /** Part of the ride that is shown, in seconds. */
 interface Stretch {
@@ -19,9 +24,12 @@ interface Stretch {
 
 export function Lanes({ ride }: { ride: Ridden }) {
   const near = useSignal(false);
+  const line = useRef<HTMLDivElement>(null);
+  const width = useWidth(line);
   // Read only when it matters: the lanes need not be drawn anew with every step.
   const now = near.value ? stage.value : null;
   const second = beside.value;
+  const told = compared.value;
   const whole = Math.max(lasts.value, second?.timed.duration ?? 0);
   const stretch: Stretch = now !== null && now.to > now.from ? { from: now.from, to: now.to } : { from: 0, to: whole };
   const bad = ride.findings.filter(({ waived, verdict }) => waived === null && verdict === "broken");
@@ -39,92 +47,164 @@ export function Lanes({ ride }: { ride: Ridden }) {
             this step alone
           </label>
         </div>
-        <div class="axis">
-          {stageMarks(ride, 0.015, stretch.from, stretch.to).map(({ key, at, label }) => (
-            <button
-              key={key}
-              type="button"
-              style={{ left: `${at * 100}%` }}
-              aria-label={`Go to step ${label}`}
-              onClick={() => goToStage(key)}
-            >
-              {label}
-            </button>
-          ))}
+        <div class="axis" ref={line}>
+          <Axis ride={ride} width={width} stretch={stretch} />
         </div>
       </div>
       <div class="lane-body">
-        {ride.lanes.map((lane) => (
-          <div key={lane.key}>
-            <LaneRow lane={lane} stretch={stretch} bad={bad} />
-            {second && differs(lane, laneLike(second, lane)) && (
-              <LaneRow lane={laneLike(second, lane)} stretch={stretch} bad={[]} soft />
-            )}
-          </div>
-        ))}
+        {ride.lanes.map((lane) => {
+          const different = told?.lanes.filter((one) => one.lane === lane.key) ?? [];
+          const shown = { stretch, width, lane };
+          return (
+            <div key={lane.key}>
+              <LaneRow {...shown} bad={bad} different={different.flatMap((one) => one.first ?? [])} />
+              {second && different.length > 0 && (
+                <LaneRow
+                  {...shown}
+                  lane={laneLike(second, lane)}
+                  bad={[]}
+                  different={different.flatMap((one) => one.second ?? [])}
+                  soft
+                />
+              )}
+            </div>
+          );
+        })}
         <Playhead stretch={stretch} />
       </div>
+      <LaneTold />
     </section>
   );
 }
 
-/** Whether two lanes tell different things, whenever they tell them: what only comes later is seen on the horse's lane. */
-function differs(one: Lane, other: Lane): boolean {
-  if (one.key === "horse") return true;
-  const told = ({ spans }: Lane) => joined(spans).map(({ words, standing, shows }) => `${words} ${standing} ${shows}`);
-  return told(one).join("\n") !== told(other).join("\n");
+/** By itself, since the number of the step that is ridden is always shown. */
+function Axis({ ride, width, stretch: { from, to } }: { ride: Ridden; width: number; stretch: Stretch }) {
+  return (
+    <>
+      {stepMarks(ride, numberShare(width), stageIndex.value, from, to).map(
+        ({ stage: index, at, number, told, isNow }) => (
+          <button
+            key={index}
+            type="button"
+            class={isNow ? "now" : told ? "" : "tick"}
+            style={{ left: `${at * 100}%` }}
+            aria-label={`Go to step ${number}`}
+            aria-current={isNow ? "step" : undefined}
+            title={`Step ${number}`}
+            onClick={() => goToStage(index)}
+          >
+            {told && number}
+          </button>
+        ),
+      )}
+    </>
+  );
 }
 
 function laneLike(second: Ridden, lane: Lane): Lane {
   return second.lanes.find(({ key }) => key === lane.key) ?? { ...lane, spans: [] };
 }
 
+/** CSS pixels of a stretch that its words leave free. */
+const FREE = 9;
+
 function LaneRow({
   lane,
   stretch,
+  width,
   bad,
+  different,
   soft = false,
 }: {
   lane: Lane;
   stretch: Stretch;
+  /** CSS pixels from the beginning of the stretch to its end. */
+  width: number;
   bad: readonly Finding[];
+  /** Where the other reading has something else. */
+  different: readonly Stretch[];
   soft?: boolean;
 }) {
   const length = stretch.to - stretch.from || 1;
   const shown = joined(lane.spans).filter(({ from, to }) => to > stretch.from && from < stretch.to);
-  const percent = (at: number) => ((Math.min(Math.max(at, stretch.from), stretch.to) - stretch.from) / length) * 100;
+  const share = (at: number) => (Math.min(Math.max(at, stretch.from), stretch.to) - stretch.from) / length;
+  const place = (from: number, to: number, least = 0) => ({
+    left: `${share(from) * 100}%`,
+    width: `${Math.max(least, (share(to) - share(from)) * 100)}%`,
+  });
   return (
     <div class={`lane ${soft ? "soft" : ""}`}>
       <span class="lane-name">{soft ? <span class="spoken">{lane.name}, as read beside</span> : lane.name}</span>
       <div class="lane-line">
+        {different
+          .filter(({ from, to }) => to >= stretch.from && from <= stretch.to)
+          .map(({ from, to }) => (
+            <i key={from} class="different" style={place(from, to, 0.4)} />
+          ))}
         {shown.map((span) => (
           <button
             key={`${span.from} ${span.words}`}
             type="button"
             class={`span s-${span.shows.replace(" ", "-")} w-${span.standing.replace(" ", "-")}`}
-            style={{ left: `${percent(span.from)}%`, width: `${percent(span.to) - percent(span.from)}%` }}
-            title={`${spanWords(span)}, ${clockTime(span.from)} to ${clockTime(span.to)}`}
+            style={place(span.from, span.to)}
             aria-label={`${spanWords(span)}, from ${clockTime(span.from)}`}
+            data-from={span.from}
+            data-to={span.to}
             tabIndex={-1}
             onClick={() => goTo(span.from)}
+            onPointerEnter={() => (pointed.value = { lane: lane.name, span })}
+            onPointerLeave={() => pointAway(span)}
+            onFocus={() => (pointed.value = { lane: lane.name, span })}
+            onBlur={() => pointAway(span)}
           >
-            <span>{span.shows === "not said" ? "· · ·" : span.shows === "nothing" ? "" : span.words}</span>
+            <span>{shortWords(span, (share(span.to) - share(span.from)) * width - FREE)}</span>
           </button>
         ))}
         {bad
           .filter((finding) => standsIn(finding, lane) && finding.to >= stretch.from && finding.from <= stretch.to)
           .map((finding) => (
-            <i
-              key={finding.id}
-              class={`bad ${finding.severity}`}
-              style={{
-                left: `${percent(finding.from)}%`,
-                width: `${Math.max(0.4, percent(finding.to) - percent(finding.from))}%`,
-              }}
-            />
+            <i key={finding.id} class={`bad ${finding.severity}`} style={place(finding.from, finding.to, 0.4)} />
           ))}
       </div>
     </div>
+  );
+}
+
+function shortWords({ shows, words }: LaneSpan, width: number): string {
+  if (shows === "nothing") return "";
+  return shows === "not said" ? fittedWords("· · ·", width, laneWordsWidth) : fittedWords(words, width, laneWordsWidth);
+}
+
+/** All words of the stretch that is pointed at, in a place of their own below the lanes. */
+function LaneTold() {
+  // Tab comes to what is done now, lane by lane; what is pointed at stays shown while it is.
+  useSignalEffect(() => {
+    void spansNow.value;
+    const now = seconds.peek();
+    for (const span of document.querySelectorAll<HTMLElement>(".lane .span")) {
+      const isNow = Number(span.dataset.from) <= now && now < Number(span.dataset.to);
+      span.tabIndex = isNow ? 0 : -1;
+    }
+  });
+  const shown = pointed.value;
+  if (shown === null) {
+    return (
+      <p class="lane-told meta">
+        Point at a stretch, or come to it with Tab, for all its words. <kbd>Space</kbd> plays and pauses, <kbd>←</kbd>{" "}
+        <kbd>→</kbd> go a step back and on, <kbd>,</kbd> <kbd>.</kbd> a second.
+      </p>
+    );
+  }
+  const { lane, span } = shown;
+  const basis = LINE_WORDS[span.standing];
+  return (
+    <p class="lane-told">
+      <span class="meta">
+        {lane}, {clockTime(span.from)} to {clockTime(span.to)}:
+      </span>{" "}
+      {spanWords(span)}
+      {basis && span.shows !== "not said" && <span class="meta"> ({basis})</span>}
+    </p>
   );
 }
 

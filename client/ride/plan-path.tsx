@@ -27,6 +27,17 @@ export function PlanPath({ ride, now, soft = false }: { ride: Ridden; now: numbe
   );
 }
 
+/** A wash under the stages in which the reading that is ridden beside has something else. */
+export function PlanDifferences({ ride, stages }: { ride: Ridden; stages: readonly number[] }) {
+  return (
+    <g class="differences" transform={GROUND_TO_PAGE}>
+      {stages.flatMap((index) =>
+        strokesOf(drawnPieces(ride, index)).map((stroke, at) => <path key={`${index} ${at}`} d={stroke.d} />),
+      )}
+    </g>
+  );
+}
+
 /** Small open arrowheads along the line; where it is ridden again the same way, one is enough. */
 export function PlanTicks({ ride, now, pixel }: { ride: Ridden; now: number; pixel: number }) {
   const ticks = useMemo(() => arrowsOf(ride, TICKS), [ride]);

@@ -6,11 +6,12 @@ import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import { frameOf, onPage } from "../../shared/drawing/plan-frame.ts";
 import { poseAtTime } from "../../shared/ground/timed-path.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
+import { besideLine, compared, stagesThatDiffer } from "./compared.ts";
 import { nearestShown } from "./gone-to.ts";
 import { besideFigure, figure, foundPose, stageIndex } from "./moment.ts";
 import { MovingRider } from "./moving-rider.tsx";
 import { PlanGround } from "./plan-ground.tsx";
-import { PlanNumbers, PlanPath, PlanTicks } from "./plan-path.tsx";
+import { PlanDifferences, PlanNumbers, PlanPath, PlanTicks } from "./plan-path.tsx";
 import { type PlacedNumbers, placePlanWords } from "./plan-words.ts";
 import { following, seconds } from "./playing.ts";
 import { otherRiders } from "./riders.ts";
@@ -26,6 +27,7 @@ export function Plan({ ride }: { ride: Ridden }) {
   const size = useSignal({ width: 400, height: 600 });
   const others = otherRiders.value;
   const second = beside.value;
+  const line = besideLine.value;
   const frame = frameOf([ride, ...(second ? [second] : []), ...others.map((other) => other.ride)]);
   const zoom = following.value ? Math.max(1, Math.min(frame.width, frame.height) / FOLLOWED_WIDTH) : 1;
   const pixel = 1 / (Math.min(size.value.width / frame.width, size.value.height / frame.height) * zoom);
@@ -68,7 +70,9 @@ export function Plan({ ride }: { ride: Ridden }) {
       <svg viewBox={viewBox} role="img" aria-label={planWords(ride)}>
         <g ref={sheet(0)}>
           <PlanGround ground={ride.ground} names={words.names} pixel={pixel} />
-          {second && <PlanPath ride={second} now={-1} soft />}
+          {second && <PlanDifferences ride={ride} stages={stagesThatDiffer.value} />}
+          {line && <PlanDifferences ride={line} stages={compared.value?.lines.second ?? []} />}
+          {line && <PlanPath ride={line} now={-1} soft />}
           {others.map((other) => (
             <PlanPath key={other.id} ride={other.ride} now={-1} soft />
           ))}

@@ -2,8 +2,11 @@
 import type { DrillCrux } from "../../schema/drill.ts";
 import { listedWorks } from "../read/contents-order.ts";
 import { go } from "../state/route.ts";
+import { compared } from "./compared.ts";
+import { cruxes, readingsOf, stepOf } from "./cruxes.ts";
 import { PartSelect } from "./part-select.tsx";
-import { cruxes, drill, ownRole, roles } from "./riding.ts";
+import { ownRole, readNow, roles } from "./riding.ts";
+import { instead, nothingHolds } from "./shown-readings.ts";
 import { besideReading, choice, firstRole, REINS, read, rein, way } from "./wish.ts";
 
 export function WhichExercise({ exercise }: { exercise: string }) {
@@ -120,7 +123,7 @@ export function Readings() {
           {list.map((crux) => (
             <optgroup key={crux.crux} label={`† ${crux.title}`}>
               {readingsOf(crux)
-                .filter(({ reading }) => reading !== takenNow(crux))
+                .filter(({ reading }) => reading !== readNow.value.get(crux.crux))
                 .map(({ reading, words }) => (
                   <option key={reading} value={`${crux.crux} ${reading}`}>
                     {words}
@@ -134,40 +137,64 @@ export function Readings() {
   );
 }
 
-/** Names the two readings that are shown together. */
+/** Names the two readings that are shown together, and says what differs. */
 export function TwoTogether() {
   const other = besideReading.value;
+  const told = compared.value;
   const crux = cruxes.value.find((one) => one.crux === other?.crux);
-  if (other === null || crux === undefined) return null;
-  const titled = (id: string | null) => readingsOf(crux).find(({ reading }) => reading === id)?.words;
+  if (other === null || crux === undefined || told === null) return null;
   return (
-    <p class="two meta">
-      <span class="dagger">†</span> {crux.title}: <span class="ink-line" />{" "}
-      {titled(takenNow(crux)) ?? "as it is not settled"}
-      <span class="ink-line soft" /> {titled(other.reading)}
-    </p>
+    <div class="two" role="status">
+      <p class="meta">
+        <span class="dagger">†</span> {crux.title}: <span class="ink-line" />{" "}
+        {titleOf(crux, readNow.value.get(crux.crux)) || "as it is not settled"}
+        <span class={`ink-line ${told.sameLine ? "" : "soft"}`} /> {titleOf(crux, other.reading)}
+      </p>
+      <p>
+        {told.sentence} {told.sameLine && <span class="meta">One line is drawn for both.</span>}
+      </p>
+    </div>
   );
 }
 
-/** The reading that is ridden: chosen here, else decided; null when neither. */
-function takenNow(crux: DrillCrux): string | null {
-  const chosen = choice.value[crux.crux];
-  if (chosen !== undefined) return chosen;
-  const now = drill.value?.elements.flatMap((element) => element.cruxes).find((one) => one.crux === crux.crux);
-  return (now ?? crux).taken?.reading ?? null;
-}
-
+/** What choosing nothing means. */
 function decidedWords(crux: DrillCrux): string {
-  return crux.taken ? `${crux.taken.title} (${crux.taken.because})` : "not settled: the first is supplied";
+  if (crux.taken) return `${crux.taken.title} (${crux.taken.because})`;
+  const shown = instead.value.get(crux.crux);
+  if (shown === undefined) return "not settled: the first is shown";
+  return `not settled: “${titleOf(crux, shown.reading)}” is shown, since the first cannot be ridden`;
 }
 
-function readingsOf(crux: DrillCrux): { reading: string; words: string }[] {
-  const taken = crux.taken ? [{ reading: crux.taken.reading, words: crux.taken.title }] : [];
-  return [
-    ...taken,
-    ...crux.others.map(({ reading, title, status }) => ({
-      reading,
-      words: status === "ruled out" ? `${title} (ruled out)` : title,
-    })),
-  ];
+const titleOf = (crux: DrillCrux, id: string | undefined): string =>
+  readingsOf(crux).find(({ reading }) => reading === id)?.words ?? "";
+
+/** Says where a reading is shown in the place of the first, and why; and where there is none better than the first. */
+export function ShownInstead() {
+  const shown = cruxes.value.flatMap((crux) => {
+    const known = instead.value.get(crux.crux);
+    return known === undefined || choice.value[crux.crux] !== undefined ? [] : [{ crux, known }];
+  });
+  const open = cruxes.value.some(({ crux, taken }) => taken === null && choice.value[crux] === undefined);
+  return (
+    <>
+      {shown.map(({ crux, known }) => {
+        const step = stepOf(crux.crux);
+        return (
+          <p key={crux.crux} class="meta shown-instead">
+            <span class="dagger">†</span> {crux.title}: the first reading{step === null ? "" : ` of step ${step}`}{" "}
+            cannot be ridden, so “{titleOf(crux, known.reading)}” is shown. Nobody has settled it.{" "}
+            <button type="button" class="quiet" onClick={() => read(crux.crux, known.first)}>
+              ride the first all the same
+            </button>
+          </p>
+        );
+      })}
+      {open && nothingHolds.value && (
+        <p class="meta shown-instead">
+          Under what is adopted{Object.keys(choice.value).length > 0 ? " and chosen here" : ""} nothing can be ridden
+          through; of what is not settled the first readings are shown.
+        </p>
+      )}
+    </>
+  );
 }

@@ -15,10 +15,11 @@ import { Lanes, LanesNow } from "./lanes.tsx";
 import { figure, onFoot } from "./moment.ts";
 import { Plan } from "./plan.tsx";
 import { goTo, goToStage, pause } from "./playing.ts";
-import { HowRidden, Readings, ToReadings, WhichExercise } from "./ride-options.tsx";
+import { HowRidden, Readings, ShownInstead, ToReadings, WhichExercise } from "./ride-options.tsx";
 import { RidersList } from "./riders-list.tsx";
 import { ridden } from "./riding.ts";
 import { RulesTable } from "./rules-table.tsx";
+import { keepShownReadings } from "./shown-readings.ts";
 import { Speeds } from "./speeds.tsx";
 import { SuppliedList } from "./supplied-list.tsx";
 import { wishAsAsked } from "./wish.ts";
@@ -27,7 +28,11 @@ import { WordsNow } from "./words-now.tsx";
 export function RideRoom({ exercise }: { exercise: string | null }) {
   useEffect(() => {
     void loadContents();
-    return pause;
+    const end = keepShownReadings();
+    return () => {
+      end();
+      pause();
+    };
   }, []);
   const first =
     listedWorks.value.flatMap(({ groups }) => groups.filter(({ isExercise }) => isExercise))[0]?.key ?? null;
@@ -88,6 +93,7 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
       </section>
       <div class="beside-the-ground">
         <WordsNow exercise={exercise} />
+        <ShownInstead />
         <Findings ride={ride} />
         <Readings />
         <p class="care">{CAUTION}</p>

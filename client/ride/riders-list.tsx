@@ -11,6 +11,7 @@ import {
   letterOf,
   MOST_OTHERS,
   nearPairs,
+  placed,
   removeRider,
 } from "./riders.ts";
 import { ownRole, roles, wishes } from "./riding.ts";
@@ -80,6 +81,13 @@ function OneRider({ wish, letter }: { wish: RiderWish; letter: string }) {
       <button type="button" class="quiet" onClick={() => removeRider(wish.id)}>
         take {letter} away
       </button>
+      {placed.value?.id === wish.id && (
+        <p class="meta placed" role="status">
+          {placed.value.clear
+            ? `Set off so, since ${letter} then keeps a horse’s length from the others: the nearest of those tried that does.`
+            : `None of the ways tried to set ${letter} off keeps a horse’s length from the others; this keeps the most.`}
+        </p>
+      )}
     </div>
   );
 }

@@ -1,6 +1,6 @@
 /** client/ride/riders.ts - other riders on the same ground: how each is set off against the first, what each does now, and
  *  how near any two of them come. Kept in this window only. */
-import { computed, type ReadonlySignal } from "@preact/signals";
+import { batch, computed, type ReadonlySignal, signal } from "@preact/signals";
 import { allDistances, type Nearest } from "../../shared/ground/distances.ts";
 import { movePath } from "../../shared/ground/path.ts";
 import { placeInWords } from "../../shared/ground/place-in-words.ts";
@@ -14,32 +14,68 @@ import { all, one } from "../state/rows.ts";
 import { nearestShown } from "./gone-to.ts";
 import { stateIn } from "./moment.ts";
 import { goTo, seconds } from "./playing.ts";
-import { drill, ownRole, parts, ridden, roles, wishes } from "./riding.ts";
+import { drill, lasts, ownRole, parts, ridden, roles, wishes } from "./riding.ts";
 import { stageAtTime } from "./stage-at-time.ts";
 import { type RiderWish, riderWishes } from "./wish.ts";
 
 export const MOST_OTHERS = MOST_RIDERS - 1;
 let counted = 0;
 
+/** Adds a rider of the part that nobody has yet, else of the last one's, set off so that he keeps clear of the others. */
 export function addRider(): void {
   counted += 1;
   const last = wishes.value.at(-1);
   const taken = [ownRole.value, ...wishes.value.map((other) => other.role)];
   const role = roles.value.find((part) => !taken.includes(part)) ?? null;
+  const others = wishes.value;
+  const wish = { role: role ?? last?.role ?? ownRole.value, mirrored: false, id: counted };
   // Another part is ridden beside the first; the same one after it.
-  const wish: RiderWish =
-    role === null
-      ? {
-          role: last?.role ?? ownRole.value,
-          mirrored: false,
-          by: last?.by ?? "metres behind",
-          amount: (last?.amount ?? 0) + 5,
-          id: counted,
-        }
-      : { role, mirrored: false, by: "seconds later", amount: 0, id: counted };
-  riderWishes.value = [...wishes.value, wish];
+  const offsets = role === null ? offsetsAfter(last) : [ZERO, ...offsetsAfter(undefined)];
+  // Nobody sees what is only tried.
+  batch(() => {
+    let best = { offset: ZERO, clear: false, least: -1 };
+    for (const offset of offsets) {
+      riderWishes.value = [...others, { ...wish, ...offset }];
+      const tried = { offset, ...clearance(letterOf(others.length + 1)) };
+      if (tried.clear || tried.least > best.least) best = tried;
+      if (tried.clear) break;
+    }
+    riderWishes.value = [...others, { ...wish, ...best.offset }];
+    placed.value = { id: wish.id, clear: best.clear };
+  });
 }
+
+type Offset = Pick<RiderWish, "by" | "amount">;
+const ZERO: Offset = { by: "seconds later", amount: 0 };
+/** Metres behind and seconds later that are tried, the nearest first; the last is when all have ended. */
+const BEHIND = [5, 10, 15, 20, 30, 40];
+const LATER = [5, 10, 15, 20, 30, 45, 60];
+
+/** Behind the last one, or after him where he is set off in time. */
+function offsetsAfter(last: RiderWish | undefined): Offset[] {
+  const begins = last?.by === "metres behind" || last?.by === "seconds later" ? last.amount : 0;
+  const behind = BEHIND.map((more): Offset => ({ by: "metres behind", amount: begins + more }));
+  const later = LATER.map((more): Offset => ({ by: "seconds later", amount: begins + more }));
+  const end: Offset = { by: "seconds later", amount: Math.ceil(lasts.value) };
+  if (last?.by === "seconds later") return [...later, end];
+  return [...behind, ...(last === undefined ? later : []), end];
+}
+
+/** Whether nobody touches this rider or comes nearer than is to lie between horses, and how near the nearest body comes, in metres. */
+function clearance(letter: string): { clear: boolean; least: number } {
+  const own = findingsTogether.value.filter(({ id }) => id.split("/").includes(letter));
+  const bodies = nearPairs.value.filter(({ a, b, point }) => point === null && (a === letter || b === letter));
+  return {
+    clear: own.every(({ rule }) => rule !== "bodies-clear" && rule !== "bodies-apart"),
+    least: Math.min(CARED_FOR, ...bodies.map(({ nearest }) => nearest.metres)),
+  };
+}
+
+/** The rider that was set off last by the program, and whether he keeps clear; null once somebody set him off otherwise. */
+export const placed = signal<{ id: number; clear: boolean } | null>(null);
+
 export function changeRider(id: number, change: Partial<RiderWish>): void {
+  if (placed.value?.id === id) placed.value = null;
   riderWishes.value = wishes.value.map((wish) => (wish.id === id ? { ...wish, ...change } : wish));
 }
 export function removeRider(id: number): void {

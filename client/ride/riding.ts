@@ -1,12 +1,14 @@
 /** client/ride/riding.ts - the open exercise as it is ridden under the present wishes, worked out once for each change
  *  of rows or wishes, never for a frame. */
 import { computed, type ReadonlySignal } from "@preact/signals";
-import type { Citation, Drill, DrillCrux } from "../../schema/drill.ts";
+import type { Citation, Drill } from "../../schema/drill.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
+import { exerciseRows } from "../../shared/drill/exercise-rows.ts";
 import { horseGaits } from "../../shared/ground/gaits.ts";
 import { lengthOf } from "../../shared/ground/path.ts";
 import { MOST_RIDERS } from "../../shared/ground/riders.ts";
 import { timeAtLength } from "../../shared/ground/timed-path.ts";
+import { chooseReadings } from "../../shared/ride/choose-readings.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 import type { Rein, RideOptions } from "../../shared/ride/ride-context.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
@@ -14,6 +16,8 @@ import { rideRoles } from "../../shared/ride/ride-roles.ts";
 import { ridingRoles, rolesOf } from "../../shared/ride/roles.ts";
 import { openExerciseId } from "../state/exercise.ts";
 import { one, rowsNow } from "../state/rows.ts";
+import { cruxes } from "./cruxes.ts";
+import { preferred } from "./shown-readings.ts";
 import { besideReading, choice, firstRole, type RiderWish, rein, riderWishes, thisHorse, way } from "./wish.ts";
 
 const here = computed(() => one("exercises", openExerciseId.value));
@@ -29,11 +33,6 @@ const pairs = computed(() =>
 export const drill = computed<Drill | null>(() =>
   here.value ? compileDrill(rowsNow.value, here.value.id, { choice: pairs.value, way: way.value }) : null,
 );
-/** The drill as it was decided, for what choosing nothing means. */
-export const decidedDrill = computed<Drill | null>(() =>
-  here.value ? compileDrill(rowsNow.value, here.value.id, { way: way.value }) : null,
-);
-
 /** The roles the exercise names, in its order. */
 export const roles = computed(() => rolesOf(drill.value?.elements ?? []));
 
@@ -61,7 +60,19 @@ const options = computed<RideOptions>(() => ({
   way: way.value,
   rein: rein.value,
   gaitSpeeds: horseGaits(thisHorse.value),
+  preferred: preferred.value,
 }));
+
+/** The reading that is ridden of each crux: chosen here, decided, else shown for want of either. */
+export const readNow = computed<ReadonlyMap<string, string>>(() => {
+  const known = new Map(cruxes.value.flatMap(({ crux, taken }) => (taken ? [[crux, taken.reading] as const] : [])));
+  if (here.value) {
+    const rows = exerciseRows(rowsNow.value, here.value.id);
+    for (const [crux, reading] of chooseReadings(rows, pairs.value, way.value, null, preferred.value).choice)
+      known.set(crux, reading);
+  }
+  return known;
+});
 
 function rideWith(changed: Partial<RideOptions>): Ridden | null {
   if (!here.value) return null;
@@ -119,6 +130,8 @@ export const lasts = computed(() =>
 export const beside = computed<Ridden | null>(() => {
   const other = besideReading.value;
   if (other === null || one("readings", other.reading)?.crux !== other.crux) return null;
+  // What is ridden already is nothing beside itself.
+  if (readNow.value.get(other.crux) === other.reading) return null;
   return rideWith({ choice: [...pairs.value.filter(({ crux }) => crux !== other.crux), other] });
 });
 
@@ -129,16 +142,6 @@ const OPPOSITE: Record<Rein, Rein> = {
 };
 /** The ride of another rider who rides it mirrored; worked out only where one does. */
 const mirroredRide: ReadonlySignal<Ridden | null> = computed(() => rideWith({ rein: OPPOSITE[rein.value] }));
-
-/** Cruxes that bear on the exercise, each once, in the order they stand in it. */
-export const cruxes = computed<DrillCrux[]>(() => {
-  const found = new Map<string, DrillCrux>();
-  const decided = decidedDrill.value;
-  for (const crux of decided ? [...decided.elements.flatMap((element) => element.cruxes), ...decided.cruxes] : []) {
-    if (!found.has(crux.crux)) found.set(crux.crux, crux);
-  }
-  return [...found.values()];
-});
 
 /** The words of elements and actions, by id. */
 export const citationsOf = computed(() => {

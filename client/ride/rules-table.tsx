@@ -1,6 +1,7 @@
 /** client/ride/rules-table.tsx - every rule a ride is held against, and how hard each is taken in this work. A severity that
  *  is set is stored for the work; the usual one is stored by nobody. */
 import { useSignal } from "@preact/signals";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { RecordOf } from "../../schema/record.ts";
 import { ruleTable, type SetRule } from "../../shared/ride/rules/table.ts";
 import { openExerciseId } from "../state/exercise.ts";
@@ -17,12 +18,17 @@ const SEVERITIES: readonly { value: Severity; words: string }[] = [
 
 export function RulesTable() {
   const shown = useSignal(false);
+  const section = useRef<HTMLElement>(null);
+  // The table takes the whole breadth, below what stood beside it: one is taken along.
+  useLayoutEffect(() => {
+    if (shown.value) section.current?.scrollIntoView({ block: "start" });
+  }, [shown.value]);
   const work = one("exercises", openExerciseId.value)?.work;
   if (work === undefined) return null;
   const rules = ruleTable(all("rules").filter((rule) => rule.work === work));
   const changed = rules.filter(({ row, usual, severity }) => row !== null && severity !== usual).length;
   return (
-    <section class="rules-table" aria-label="The rules">
+    <section class="rules-table" aria-label="The rules" ref={section}>
       <h2>The rules</h2>
       <p>
         {rules.length} rules are asked of every ride of this work

@@ -13,8 +13,15 @@ export interface ChosenReadings {
   supplied: ReadonlyMap<string, string>;
 }
 
-/** What the drill takes, and for the rest the first reading by rank that is not ruled out and goes with those taken. */
-export function chooseReadings(rows: ExerciseRows, given: Choice, way: Way, variant: string | null): ChosenReadings {
+/** What the drill takes, and for the rest the reading that is preferred, else the first by rank that is not ruled out and goes with
+ *  those taken. `preferred`: readings by crux. */
+export function chooseReadings(
+  rows: ExerciseRows,
+  given: Choice,
+  way: Way,
+  variant: string | null,
+  preferred: ReadonlyMap<string, string> = new Map(),
+): ChosenReadings {
   const settlement = settle(rows, given, way, variant);
   const taken = new Map<string, string>();
   const choice = new Map(
@@ -30,7 +37,11 @@ export function chooseReadings(rows: ExerciseRows, given: Choice, way: Way, vari
   for (const crux of open) {
     const readings = rows.readingsOf(crux);
     const left = readings.filter(({ status }) => status.is !== "ruled out");
-    const picked = left.find((reading) => goesWith(reading, taken)) ?? left[0] ?? readings[0];
+    const picked =
+      left.find(({ id }) => id === preferred.get(crux)) ??
+      left.find((reading) => goesWith(reading, taken)) ??
+      left[0] ??
+      readings[0];
     if (!picked) continue;
     supplied.set(crux, picked.id);
     choice.set(crux, picked.id);

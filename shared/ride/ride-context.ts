@@ -22,6 +22,8 @@ export type Rein = "as it is" | "mirror the world" | "on the other rein";
 export interface RideOptions {
   /** Readings to take; other cruxes as adopted, else as left free, else the first that is not ruled out, supplied. */
   choice?: Choice;
+  /** Readings to show of cruxes nobody settled, by crux, before the first by rank. */
+  preferred?: ReadonlyMap<string, string>;
   /** Default: as the variant has it, else mounted. */
   way?: Way;
   /** Id of a variant of the exercise or the work. */

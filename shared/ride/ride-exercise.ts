@@ -63,7 +63,7 @@ export function rideWithContext(
 ): RideWithContext {
   const variant = options.variant ?? null;
   const way = options.way ?? (variant === null ? undefined : rows.find("variants", variant)?.way) ?? "mounted";
-  const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant);
+  const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant, options.preferred);
   const compiled = compileExercise(allRows, exerciseId, { choice, way, variant }, rows);
   const { base } = compiled;
   const role = options.role ?? null;

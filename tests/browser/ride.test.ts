@@ -67,6 +67,7 @@ describeInBrowser("the Ride room", () => {
       browser,
       async (page) => {
         await openRide(page, app, "change upon the wall");
+        await page.locator(".shown-instead").waitFor();
         const finding = page
           .locator(".finding")
           .filter({ has: page.locator("a") })
@@ -94,6 +95,7 @@ describeInBrowser("the Ride room", () => {
       browser,
       async (page) => {
         await openRide(page, app, "change upon the wall");
+        await page.getByRole("button", { name: "ride the first all the same" }).click();
         const finding = page.locator(".finding.bars").first();
         const sentence = (await finding.locator(".sentence").textContent()) ?? "";
         await finding.getByRole("button", { name: "set aside…" }).click();
@@ -109,6 +111,8 @@ describeInBrowser("the Ride room", () => {
         await expect.poll(() => page.locator(".finding.waived").count()).toBe(0);
 
         await page.getByRole("button", { name: "see and set them" }).click();
+        const table = page.locator(".rules-table");
+        expect(await table.evaluate((element) => element.getBoundingClientRect().top)).toBeLessThan(200);
         const rule = page.getByLabel(/^A breach of: The horse does not turn toward its own point/);
         const before = rulesKept(app);
         await rule.selectOption("off");
@@ -198,9 +202,18 @@ describeInBrowser("the Ride room", () => {
         await page.getByLabel("Beside it, in soft ink").selectOption({ label: "twice, as in B" });
         expect(await page.locator(".line.soft").count()).toBeGreaterThan(0);
         expect(await page.locator(".lane.soft").count()).toBeGreaterThan(0);
-        expect(await page.locator(".two").textContent()).toMatch(/once, as in A.*twice, as in B/);
+        expect(await page.locator(".two").textContent()).toMatch(
+          /once, as in A.*twice, as in B.*In the second, at step 1: horse “twice” \(in the first “once”\)/,
+        );
+        expect(await page.locator(".lane .different").count()).toBe(2);
+        expect(await page.locator(".differences path").count()).toBeGreaterThan(0);
 
         await page.getByRole("button", { name: "Add a rider" }).click();
+        expect(await page.locator(".placed").textContent()).toMatch(/B then keeps a horse’s length from the others/);
+        expect(await page.locator(".near-pairs .touch").count()).toBe(0);
+        await page.getByLabel("In what rider B is set off").selectOption("metres behind");
+        await page.getByLabel("How far rider B is set off").fill("5");
+        expect(await page.locator(".placed").count()).toBe(0);
         await page.getByLabel("How rider B rides it").selectOption("mirrored");
         const near = page.locator(".near-pairs li").first();
         expect(await near.textContent()).toMatch(/^A and B: they touch at \d+:\d\d, \S+/);
@@ -218,6 +231,111 @@ describeInBrowser("the Ride room", () => {
         expect(svg).toContain('xmlns="http://www.w3.org/2000/svg"');
         expect(svg).not.toMatch(/class=|var\(|calc\(|NaN/);
         for (const station of ["the gate", "the well"]) expect(svg).toContain(station);
+      },
+      WIDE,
+    );
+  });
+
+  test("what nobody settled is shown by its first reading, unless that cannot be ridden; then it is said which is shown and why", async () => {
+    await withPage(
+      browser,
+      async (page) => {
+        await openRide(page, app, "change upon the wall");
+        const said = page.locator(".shown-instead");
+        await said.waitFor();
+        expect(await said.textContent()).toMatch(
+          /The other hand, or the other side: the first reading of step 3 cannot be ridden, so “to the other side, in the same hand” is shown\. Nobody has settled it\./,
+        );
+        expect(await page.locator(".finding.bars:not(.unsure)").count()).toBe(0);
+        // What is ridden is not offered beside itself.
+        const beside = page.getByLabel("Beside it, in soft ink").locator("option");
+        expect(await beside.allTextContents()).not.toContain("to the other side, in the same hand");
+        await said.getByRole("button").click();
+        await page.locator(".finding.bars").first().waitFor();
+        await page.getByLabel("The other hand, or the other side").selectOption("");
+        await said.waitFor();
+        expect(await page.locator(".finding.bars:not(.unsure)").count()).toBe(0);
+        // Two readings that do the same to the ride are one line, and it is said.
+        await openRide(page, app, "knot that two ride");
+        await page.getByLabel("Beside it, in soft ink").selectOption({ label: "when he comes into the knot" });
+        expect(await page.locator(".two").textContent()).toMatch(
+          /They differ in nothing that is ridden\. One line is drawn for both\./,
+        );
+        expect(await page.locator(".differences path").count()).toBe(0);
+      },
+      WIDE,
+    );
+  });
+
+  test("findings of the two spears lead to the words that matter, and nothing that is pressed moves meanwhile", async () => {
+    await withPage(
+      browser,
+      async (page) => {
+        await openRide(page, app, "two spears");
+        await page.locator(".shown-instead").waitFor();
+        const aside = "draws the point aside, to the side of the hand that has it";
+        for (const [step, words] of [
+          [5, [aside, "to the right, he turns"]],
+          [7, [aside]],
+        ] as const) {
+          const finding = page
+            .locator(".finding")
+            .filter({ hasText: new RegExp(`^Step ${step}, .*into its own point`) })
+            .first();
+          const places = () =>
+            Promise.all(
+              [".finding .sentence >> nth=1", ".play .go", ".scrub input"].map((one) =>
+                page.locator(one).boundingBox(),
+              ),
+            );
+          await finding.locator(".sentence").scrollIntoViewIfNeeded();
+          const before = await places();
+          await finding.locator(".sentence").click();
+          expect(await places()).toEqual(before);
+          expect(await page.locator(".now-step").textContent()).toMatch(new RegExp(`^Step ${step}\\b`));
+          const lit = squeezed(await page.locator(".lit-text mark").allTextContents());
+          for (const quote of words) expect(lit).toContain(quote);
+          // The words stay in view however far down the finding stands.
+          expect(await page.locator(".lit-text mark").first().isVisible()).toBe(true);
+          const [shown, first] = await Promise.all(
+            [page.locator(".beside-the-ground"), page.locator(".passage-now")].map((one) => one.boundingBox()),
+          );
+          expect(first?.y).toBeGreaterThanOrEqual((shown?.y ?? 0) - 1);
+        }
+      },
+      WIDE,
+    );
+  });
+
+  test("lanes tell whole words, and all of them where one points; the step that is ridden has its number", async () => {
+    await withPage(
+      browser,
+      async (page) => {
+        await openRide(page, app, "change upon the wall");
+        const cut = await page
+          .locator(".lane .span > span")
+          .evaluateAll((all) =>
+            all.filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent),
+          );
+        expect(cut).toEqual([]);
+        const span = page.locator(".lane .span").filter({ hasText: "…" }).first();
+        const short = ((await span.textContent()) ?? "").replace(" …", "");
+        await span.hover();
+        const told = (await page.locator(".lane-told").textContent()) ?? "";
+        expect(told).toMatch(/^horse, \d+:\d\d to \d+:\d\d: /);
+        expect(told).toContain(short);
+        expect(told).not.toContain("…");
+        for (let step = 2; step <= 9; step += 1) {
+          await page.keyboard.press("ArrowRight");
+          const number = /^Step (\d+)/.exec((await page.locator(".now-step").textContent()) ?? "")?.[1];
+          expect(await page.locator(".scrub .marks .now").textContent()).toBe(number);
+          expect(await page.locator(".axis .now").textContent()).toBe(number);
+          const crowded = await page.locator(".scrub .marks span:not(.tick)").evaluateAll((all) => {
+            const boxes = all.map((one) => one.getBoundingClientRect()).sort((a, b) => a.left - b.left);
+            return boxes.filter((box, at) => at > 0 && box.left < (boxes[at - 1]?.right ?? 0)).length;
+          });
+          expect(crowded).toBe(0);
+        }
       },
       WIDE,
     );

@@ -3,6 +3,7 @@ export type { Pick } from "../../decide/puzzle.ts";
 export * from "./answer.ts";
 export type { WeightedAnswer } from "./crux-confidences.ts";
 export * from "./exercise-puzzle.ts";
+export * from "./nearest-to-first.ts";
 export * from "./puzzle-memory.ts";
 export type { ToldMember } from "./told-member.ts";
 export * from "./weighed.ts";
