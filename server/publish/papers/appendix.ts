@@ -1,7 +1,7 @@
 /** server/publish/papers/appendix.ts - the book part: every exercise spelt out, each step cited back, with its apparatus.
  *  May import: schema types, siblings. In reading order: contents, how to read it, the witnesses, the exercises, glossary, indexes,
  *  bibliography. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Block, PlainBlock } from "../../../schema/paper.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
 import { dayBlocks } from "./day-version.ts";
 import { glossaryBlocks } from "./glossary.ts";
@@ -11,7 +11,7 @@ import { groundBlocks, groundsOnPaper, kitBlocks } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { groundFigure, planBlocks, suppliedBlocks } from "./part-figures.ts";
+import { groundFigure, suppliedBlocks, withPlanBeside } from "./part-figures.ts";
 import { headLine, sourceLine } from "./part-head.ts";
 import { questionBlocks, trialBlocks } from "./questions-and-trials.ts";
 import { heading, paragraph, soft, strong, words } from "./spans.ts";
@@ -45,27 +45,28 @@ export function appendix(context: PaperContext): PaperBody {
   };
 }
 
-function exerciseBlocks(context: PaperContext, part: BuiltPart): PlainBlock[] {
+function exerciseBlocks(context: PaperContext, part: BuiltPart): Block[] {
   const { drill, rows } = part;
   const { exercise } = drill;
   const source = sourceLine(context, part);
-  const note: PlainBlock[] = rows.exercise.note === "" ? [] : [paragraph("body", [words(rows.exercise.note)])];
-  return [
-    { is: "page break" },
-    heading(2, [words(titleOf(exercise))], {
-      anchor: `exercise-${exercise.id}`,
-      of: [{ kind: "exercises", id: exercise.id }],
-    }),
-    paragraph("small", headLine(context, part, false)),
-    ...asRiddenBlocks(context, part),
+  const note = rows.exercise.note === "" ? [] : [paragraph("body", [words(rows.exercise.note)])];
+  const beside = [
     ...(source.length === 0 ? [] : [paragraph("small", [soft("Source: "), ...source])]),
     ...note,
     treatedBlock(part),
     ...dayBlocks(part, 3),
     ...kitBlocks(context, part, 3),
     ...groundLine(context, part),
-    ...planBlocks(context, part, PLAN),
     ...throughoutBlocks(context, drill, 3),
+  ];
+  return [
+    heading(2, [words(titleOf(exercise))], {
+      anchor: `exercise-${exercise.id}`,
+      of: [{ kind: "exercises", id: exercise.id }],
+    }),
+    paragraph("small", headLine(context, part, false)),
+    ...asRiddenBlocks(context, part),
+    ...withPlanBeside(context, part, PLAN, beside),
     heading(3, [words("Steps")]),
     fullStepsTable(context, part),
     ...untouchedCruxes(context, part),
@@ -79,14 +80,18 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): PlainBlock[] {
 }
 
 /** Each ground once: most exercises of a book share one. */
-function groundChapter(context: PaperContext): PlainBlock[] {
-  return groundsOnPaper(context).flatMap(({ ground, part }) => [
+function groundChapter(context: PaperContext): Block[] {
+  return groundsOnPaper(context).flatMap(({ ground, part }): Block[] => [
     heading(2, [words(`The ground: ${ground.name}`)], {
       anchor: groundAnchor(ground.id),
       of: [{ kind: "grounds", id: ground.id }],
     }),
-    ...groundBlocks(context, part, ground),
-    groundFigure(context, part, ground, PLAN),
+    {
+      is: "beside",
+      columns: "figures",
+      left: groundBlocks(context, part, ground),
+      right: [groundFigure(context, part, ground, PLAN)],
+    },
   ]);
 }
 

@@ -77,6 +77,7 @@ class DataOf {
     this.#tables = new TableData(look, {
       placeOf: (anchor) => this.#placeOf(anchor),
       noteAtFoot: (id) => (paper.notesAt === "end" ? null : this.#indexOf(id)),
+      linesOfNote: (index) => places.notes[index]?.lines ?? [],
     });
     this.#numbers = new Map(places.notes.map(({ id, number }) => [id, number]));
   }

@@ -14,6 +14,7 @@ export interface PlacesInPages {
   placeOf(anchor: string | null): string | null;
   /** Where a note stands in the list of notes, from 0; null where notes are not at the foot of pages. */
   noteAtFoot(id: string): number | null;
+  linesOfNote(index: number): readonly Line[];
 }
 
 export interface SetTable<LineData> {
@@ -39,12 +40,15 @@ interface RowData<LineData> {
   notes: number[];
 }
 
+/** Type of notes, in parts of the base. */
+const NOTE_TYPE = 0.85;
 /** Space right of every column, as the template has it. */
 const GAP = 3;
-/** Of the body of a page: a step taller than the first may part, into pieces no taller than the second where its lines
- *  allow; a piece taller than the third may part within a line's paragraph. */
+/** Of the body of a page: a step taller than the first, or than the second with its notes, may part, into pieces no taller
+ *  than the third where its lines allow; a piece taller than the fourth may part within a line's paragraph. */
 const WHOLE = 0.5;
-const PIECE = 0.28;
+const WHOLE_WITH_NOTES = 0.3;
+const PIECE = 0.2;
 const TALLEST_PIECE = 0.6;
 
 export class TableData {
@@ -89,7 +93,10 @@ export class TableData {
     const body = page.height - page.top - page.bottom;
     const heightAt = (cells: readonly (readonly Line[])[]): number =>
       Math.max(0, ...cells.map((cell, at) => heightOf(cell, widthAt(cells, widths, at), table)));
-    const tall = group.rows.reduce((sum, { cells }) => sum + heightAt(cells), 0) > WHOLE * body;
+    const words = group.rows.reduce((sum, { cells }) => sum + heightAt(cells), 0);
+    const noted = this.#heightOfNotes([...group.number, ...group.rows.flatMap(({ cells }) => cells.flat())]);
+    // The notes of a step stand on the page it stands on: with them it may be too tall to be kept whole.
+    const tall = words > WHOLE * body || (noted > 0 && words + noted > WHOLE_WITH_NOTES * body);
     const rows = group.rows.flatMap(({ anchor, minor, cells }) => {
       const each = cells.map((_, at) => widthAt(cells, widths, at));
       const pieces = tall ? rowPieces(cells, each, table, PIECE * body) : [cells];
@@ -109,6 +116,12 @@ export class TableData {
   #newName(): string {
     this.#names += 1;
     return `row ${this.#names}`;
+  }
+
+  #heightOfNotes(lines: readonly Line[]): number {
+    const { page, base } = this.#look;
+    const told = this.#notesIn(lines).flatMap((index) => this.#places.linesOfNote(index));
+    return told.length === 0 ? 0 : heightOf(told, page.width - page.left - page.right, base * NOTE_TYPE);
   }
 
   #notesIn(lines: readonly Line[]): number[] {
