@@ -1,7 +1,7 @@
 /** server/publish/papers/as-ridden.ts - near the head of a paper: that what is on it cannot be ridden as it is read here, and
  *  what being done on foot changes.
  *  May import: schema types, shared/ride, server/publish, siblings. Nothing is said where nothing is in the way. */
-import type { Line, PlainBlock } from "../../../schema/paper.ts";
+import type { Line, PaperAsk, PlainBlock } from "../../../schema/paper.ts";
 import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import type { Finding } from "../../../shared/ride/ridden.ts";
 import { findingsOf } from "../../../shared/ride/rules/index.ts";
@@ -12,20 +12,25 @@ import { listed } from "./part-head.ts";
 import { ridesOf } from "./part-rides.ts";
 import { paragraph, words } from "./spans.ts";
 
+/** Papers that are taken to the ground. */
+const RIDDEN_FROM: ReadonlySet<PaperAsk["kind"]> = new Set(["ride sheet", "class handout", "caller's sheet"]);
+
 /** More are counted, not told: a sheet has to stay a sheet. */
 const TOLD = 3;
 
 /** Both, in the order they are read in. */
 export function asRiddenBlocks(context: PaperContext, built: BuiltPart): PlainBlock[] {
-  return [...onFootBlocks(built), ...cannotBeRidden(context, built)];
+  const marksActs = RIDDEN_FROM.has(context.ask.kind);
+  return [...onFootBlocks(built, marksActs), ...cannotBeRidden(context, built)];
 }
 
-/** Only for an exercise in which a horse does something. */
-export function onFootBlocks({ whole }: BuiltPart): PlainBlock[] {
+/** Only for an exercise in which a horse does something. `marksActs`: the paper says it at each act that has no meaning on foot. */
+export function onFootBlocks({ whole }: BuiltPart, marksActs = false): PlainBlock[] {
   const forHorse = whole.elements.some(({ actions }) => actions.some(({ part }) => part === "horse"));
   if (whole.way !== "on foot" || !forHorse) return [];
-  const says =
-    "Done on foot: where the text says what the horse does, the rider goes himself; gaits, leads and reins are the text’s.";
+  const says = marksActs
+    ? "Done on foot: you go yourself where the text has the horse go. What only somebody mounted can do is marked so where it stands."
+    : "Done on foot: where the text says what the horse does, the rider goes himself; gaits, leads and reins are the text’s.";
   return [paragraph("open", [words(says)])];
 }
 
@@ -36,25 +41,38 @@ function cannotBeRidden(context: PaperContext, built: BuiltPart): PlainBlock[] {
   const choice = context.ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
   const { supplied } = chooseReadings(rows, choice, whole.way, part.variant);
   const shown = new Set(drill.elements.map(({ id }) => id));
-  const barring = findingsIn(context, built).filter(({ element }) => shown.has(element));
+  const onFoot = whole.way === "on foot";
+  const barring = findingsIn(context, built)
+    .filter(({ element, sentence }) => shown.has(element) && !(onFoot && aboutReins(sentence)))
+    .map((finding) => (onFoot ? { ...finding, sentence: asOnFoot(finding.sentence) } : finding));
   const unsettled = ({ reading }: Finding): boolean =>
     reading !== null && supplied.get(reading.crux) === reading.reading;
   const open = barring.filter(unsettled);
   const titles = new Set(open.flatMap(({ reading }) => (reading === null ? [] : [`“${reading.readingTitle}”`])));
   const are = titles.size === 1 ? "is" : "are";
-  const isRiddenFrom = context.ask.kind === "ride sheet" || context.ask.kind === "caller's sheet";
+  const isRiddenFrom = RIDDEN_FROM.has(context.ask.kind);
   return [
     ...told(
-      "As it is read here it cannot be ridden under these rules: ",
+      `As it is read here it cannot be ${onFoot ? "done" : "ridden"} under these rules: `,
       barring.filter((one) => !unsettled(one)),
       isRiddenFrom,
     ),
     ...told(
-      `Drawn with ${listed([...titles])}, which ${are} not settled, it cannot be ridden under these rules: `,
+      `Drawn with ${listed([...titles])}, which ${are} not settled, it cannot be ${onFoot ? "done" : "ridden"} under these rules: `,
       open,
       isRiddenFrom,
     ),
   ];
+}
+
+/** On foot nobody has reins, so none can be in the wrong hand. */
+const aboutReins = (sentence: string): boolean => /\breins?\b/u.test(sentence.split(/\. (?=\p{Lu})/u)[0] ?? "");
+
+/** "You turn right while the point …, so you turn into your own point." */
+function asOnFoot(sentence: string): string {
+  return sentence
+    .replace(/\bthe horse turns (left|right)/gu, "you turn $1")
+    .replace("so it turns into its own point", "so you turn into your own point");
 }
 
 /** `few`: only what is in the way, for a sheet that is read from the saddle; the passage and the other readings stand on the

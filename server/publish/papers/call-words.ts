@@ -11,7 +11,8 @@ import { actsToTell } from "./acts-to-tell.ts";
 import { type CallWords, callWords } from "./call-phrase.ts";
 import { whenOf } from "./call-when.ts";
 import { HandsCalled } from "./hands-called.ts";
-import { otherPerson } from "./other-person.ts";
+import { fallsAway, onFootOf } from "./on-foot.ts";
+import { namesRole, otherPerson } from "./other-person.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
 import { joinedLines, lined, soft, words } from "./spans.ts";
@@ -31,14 +32,12 @@ export interface CalledStep {
 export const BREATH = 12;
 
 /** The steps on the paper, in order. `stations`: names of the places of the ground. */
-export function calledSteps(
-  { drill, whole }: BuiltPart,
-  signs: PaperSigns,
-  stations: ReadonlySet<string>,
-): CalledStep[] {
+export function calledSteps(part: BuiltPart, signs: PaperSigns, stations: ReadonlySet<string>): CalledStep[] {
+  const { drill, whole } = part;
   const shown = new Set(drill.elements.map(({ id }) => id));
   const told = actsToTell(whole.elements);
   const hands = new HandsCalled(whole.elements);
+  const onFoot = onFootOf(part);
   const done: DrillElement[] = [];
   let figure = "";
   return whole.elements.flatMap((element) => {
@@ -53,7 +52,10 @@ export function calledSteps(
       const inList = callWords(action, { namesHand, again: false, inList: true });
       const isHorse = action.part === "horse";
       const timing = timingOf(action);
-      return [{ ...called, inList, isHorse, timing: isHorse && timing.lead === "throughout:" ? NOW : timing }];
+      const mountedOnly = onFoot !== null && fallsAway(action, onFoot) !== null;
+      return [
+        { ...called, inList, isHorse, mountedOnly, timing: isHorse && timing.lead === "throughout:" ? NOW : timing },
+      ];
     });
     if (element.is === "again" || element.is === "untreated") figure = "";
     const before = done.findLast(({ role }) => role === "" || element.role === "" || role === element.role) ?? null;
@@ -70,6 +72,8 @@ interface TimedCall extends CallWords {
   inList: CallWords;
   timing: { before: boolean; lead: string; link: string };
   isHorse: boolean;
+  /** It has no meaning on foot, where it is not called. */
+  mountedOnly?: boolean;
   /** Two acts in one. */
   merged?: boolean;
 }
@@ -83,7 +87,7 @@ interface Laid {
 
 function stepCall(element: DrillElement, acts: readonly TimedCall[], signs: PaperSigns, other: string | null): Laid {
   const { title, values, onlyUnder, role } = element;
-  const settled = acts.filter(({ unsettled }) => !unsettled);
+  const settled = acts.filter(({ unsettled, mountedOnly }) => !unsettled && mountedOnly !== true);
   const mine = other === null ? settled : settled.filter(({ isHorse }) => isHorse);
   const now = merged(mine.filter(({ timing }) => timing.lead === ""));
   // What has to be done before the horse goes is called before it.
@@ -97,6 +101,11 @@ function stepCall(element: DrillElement, acts: readonly TimedCall[], signs: Pape
     [
       ...values.filter(({ slot }) => slot === "threat").map((value) => valueSpans(value, signs)),
       ...openLines(acts, signs),
+      ...othersLines(
+        acts.filter(({ unsettled, mountedOnly }) => !unsettled && mountedOnly === true),
+        "mounted only",
+        signs,
+      ),
       ...othersLines(other === null ? [] : settled.filter(({ isHorse }) => !isHorse), other, signs),
     ],
     " · ",
@@ -120,7 +129,11 @@ function stepCall(element: DrillElement, acts: readonly TimedCall[], signs: Pape
     signs,
   ).map((line) => begun(line, ""));
   const list = other === null ? lines : lines.map((line) => [soft("The rider: "), ...line]);
-  if (title !== "") return { call: [...whose, ...begun([words(title)], role)], acts: list, when, open };
+  if (title !== "") {
+    // "The second stays by the bench" says whose it is.
+    const says = namesRole(title, role);
+    return { call: says ? [words(title)] : [...whose, ...begun([words(title)], role)], acts: list, when, open };
+  }
   const [first = [], ...others] = list;
   return { call: [...whose, ...first], acts: others, when, open };
 }
@@ -266,8 +279,9 @@ function conditionOf(conditions: DrillElement["onlyUnder"], signs: PaperSigns): 
   return told.length === 0 ? [] : [...joinedLines(told, " and "), soft(": ")];
 }
 
-function openLine({ action, open, timing }: TimedCall, signs: PaperSigns): Line {
-  const when = timing.lead === "" ? (timing.before ? "first " : "") : `${timing.lead} `;
+function openLine({ action, open, timing, mountedOnly }: TimedCall, signs: PaperSigns): Line {
+  const at = timing.lead === "" ? (timing.before ? "first " : "") : `${timing.lead} `;
+  const when = mountedOnly === true ? `mounted only: ${at}` : at;
   return [
     ...(when === "" ? [] : [soft(when)]),
     ...calledLine({ action, open: [], timing: { ...timing, link: "" }, unsettled: false, isHorse: false }, signs),

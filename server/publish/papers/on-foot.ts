@@ -21,20 +21,20 @@ export function onFootOf({ part, rows, whole }: BuiltPart): OnFoot | null {
   return { hasReins, reins: new Set(whole.objects.flatMap(({ id, is }) => (is === "reins" ? [id] : []))) };
 }
 
-/** The act in few words; `onFoot` null: mounted. */
+/** The act in few words; `onFoot` null: mounted. A lead means nothing on foot and is not asked for. */
 export function fewWordsFor(
   action: DrillAction,
   element: DrillElement,
   signs: PaperSigns,
   onFoot: OnFoot | null,
 ): Line {
-  const line = fewWordsLine(action, element, signs);
-  if (onFoot === null) return line;
-  const falls = fallsAway(action, onFoot);
-  if (falls === null) return line;
+  const falls = onFoot === null ? null : fallsAway(action, onFoot);
+  if (falls === null) return fewWordsLine(action, element, signs);
+  const values = action.values.filter(({ slot }) => slot !== "lead");
+  const line = softened(fewWordsLine({ ...action, values }, element, signs));
   return falls === "gait"
-    ? [soft("at a walk, or as fast as is safe; mounted: "), ...softened(line)]
-    : [soft("mounted only: "), ...softened(line)];
+    ? [words("at your own pace"), soft("; mounted: "), ...line]
+    : [soft("mounted only: "), ...line];
 }
 
 const softened = (line: Line): Line => line.map((span) => (span.is === "words" ? words(span.text, "soft") : span));
@@ -44,14 +44,16 @@ const OF_REINS: ReadonlySet<string> = new Set(["change reins", "lay reins", "pla
 /** Gaits that somebody on foot has as well. */
 const OF_ALL: ReadonlySet<unknown> = new Set(["walk", "halt"]);
 
-function fallsAway(action: DrillAction, { hasReins, reins }: OnFoot): "gait" | "reins" | null {
+/** What of an act has no meaning on foot: the gait it is ridden at, or all of it; null for what is done as it is told. */
+export function fallsAway(action: DrillAction, { hasReins, reins }: OnFoot): "gait" | "all" | null {
   const { verb, values } = action;
   if (verb === "go at") {
     const gait = values.find(({ slot }) => slot === "gait");
     return gait !== undefined && OF_ALL.has(gait.value) ? null : "gait";
   }
+  if (verb === "cross the neck") return "all";
   if (hasReins) return null;
   const object = values.find(({ slot }) => slot === "object")?.value;
   const ofReins = OF_REINS.has(verb) || (typeof object === "string" && reins.has(object));
-  return ofReins ? "reins" : null;
+  return ofReins ? "all" : null;
 }

@@ -5,6 +5,11 @@ import type { Drill, DrillElement } from "../../../schema/drill.ts";
 /** Who rides, or is ridden: what they do is the rider's to do. */
 const OURS: ReadonlySet<string> = new Set(["rider", "horse", "hand", "point", "first", "second", "same"]);
 
+/** Whether the name of a step says whose it is: "The second stays by the bench". */
+export function namesRole(title: string, role: string): boolean {
+  return role !== "" && title.toLowerCase().startsWith(`${role.toLowerCase()} `);
+}
+
 /** "a groom"; null where the rider does it. A step that has a role says so itself. */
 export function otherPerson({ is, title, role }: DrillElement, { objects }: Pick<Drill, "objects">): string | null {
   const [, article = "", noun = "", verb = ""] = /^(an?|the) (\p{Ll}+) (\p{Ll}+)\b/iu.exec(title) ?? [];

@@ -11,7 +11,7 @@ import { actLine, onlyUnderNumbers, onlyUnderSpans, valueSpans } from "./act-spa
 import { actsToTell } from "./acts-to-tell.ts";
 import { basisLine } from "./basis-lines.ts";
 import { fewWordsFor, onFootOf } from "./on-foot.ts";
-import { otherPerson } from "./other-person.ts";
+import { namesRole, otherPerson } from "./other-person.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
@@ -183,7 +183,7 @@ function softened(line: Line): Line {
 function headLines(element: DrillElement, signs: PaperSigns, few: boolean): Line[] {
   const { title, role, text, note, standing } = element;
   const pieces: Line[] = [
-    role === "" ? [] : [soft(role)],
+    role === "" || (few && namesRole(title, role)) ? [] : [soft(role)],
     title === "" ? [] : [strong(title)],
     text === ""
       ? []
