@@ -22,6 +22,12 @@ const FORMS: readonly { value: Timing["is"] | "start" | "end"; words: string }[]
   { value: "after action", words: "after … is done" },
 ];
 
+/** An instruction stands outside all steps: what is done before it is done before the exercise. */
+function formsFor(action: string): typeof FORMS {
+  if (one("actions", action)?.ownerKind !== "standings") return FORMS;
+  return FORMS.map((form) => (form.value === "before" ? { ...form, words: "before the exercise begins" } : form));
+}
+
 function formOf(timing: Timing): Timing["is"] | "start" | "end" {
   if (timing.is !== "at") return timing.is;
   return timing.over === 0 ? "start" : timing.over === timing.of ? "end" : "at";
@@ -56,7 +62,9 @@ export function TimingEditor({ value, label, row, name, take }: EditorProps<Timi
       <Choice
         label={label}
         value={value && formOf(value)}
-        options={FORMS.filter((form) => others.length > 0 || (form.value !== "with" && form.value !== "after action"))}
+        options={formsFor(row.id).filter(
+          (form) => others.length > 0 || (form.value !== "with" && form.value !== "after action"),
+        )}
         take={(is) => {
           const timing = begin(is);
           if (timing) void take(timing);

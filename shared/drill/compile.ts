@@ -128,7 +128,10 @@ function dayNotes(rows: ExerciseRows, variant: Variant | null): Drill["notes"] {
     if (delta.is === "act instead") return [];
     const element = delta.is === "words" ? undefined : rows.find("elements", delta.element);
     const title = element && "title" in element && element.title !== "" ? `“${element.title}”` : "one element";
-    const changes = { "leave out": `Left out for the day: ${title}`, "no opponent": `No opponent for the day: ${title}` };
+    const changes = {
+      "leave out": `Left out for the day: ${title}`,
+      "no opponent": `No opponent for the day: ${title}`,
+    };
     const what = delta.is === "words" ? delta.words : changes[delta.is];
     return [{ text: `${what} (${delta.reason})`, citations: [] }];
   });

@@ -28,10 +28,11 @@ export function figureSentence(state: ControlState, shown: readonly ObjectState[
   return `${when}: ${[reins, ...things].join(things.length > 1 ? "; " : ", ")}.`;
 }
 
-function reinWords({ reins }: ControlState): string {
+/** On foot there are none, whatever words written for a horse say of them. */
+function reinWords({ reins, way }: ControlState): string {
+  if (way === "on foot") return "on foot";
   const places = possible(reins, []);
   if (places.length === 0) return "where the reins are is not known";
-  if (isKnown<ReinPlace>(reins, "away")) return "on foot";
   const laid = places.filter((place) => !IN_HAND.includes(place));
   const words = [inHandWords(places), ...laid.map((place) => (place === "away" ? "away" : `on the ${place}`))];
   return `reins ${words.filter((part) => part !== null).join(" or ")}`;

@@ -151,7 +151,8 @@ function hourOf(main: ObjectState | null): number | null {
 
 /** Where a hand is drawn: the rein hand before the saddle, a hand on the object at the side, an idle one at the thigh. */
 function figureHand(state: ControlState, shown: readonly ObjectState[], hand: Hand): FigureHand {
-  const reins = told(possible(reinHands(state), [[], ["left"], ["right"]]), (hands) => hands.includes(hand));
+  const having = possible(reinHands(state), [[], ["left"], ["right"]]);
+  const reins = state.way === "on foot" ? "no" : told(having, (hands) => hands.includes(hand));
   const each = shown.map(({ grip }) =>
     told(possible<Zone | null>(grip[hand], [null, "balance"]), (zone) => zone !== null),
   );

@@ -133,5 +133,8 @@ describe("the figure", () => {
       "Now: where the reins are is not known, which hand has the spear is not known, where the point looks and how high is not known.",
     );
     expect(handsFigure(startState([], "on foot")).sentence).toBe("Now: on foot.");
+    const keeps = actOf("keep", { object: "reins", hand: "left" });
+    const onFoot = handsFigure(applyActs(startState([], "on foot"), [keeps], CONTEXT));
+    expect([onFoot.sentence, onFoot.left.reins]).toEqual(["Now: on foot.", "no"]);
   });
 });
