@@ -1,5 +1,7 @@
 /** client/ride/save-plan.ts - the plan at this moment as an SVG file that stands alone: every line carries its own colour
- *  and width in metres of the page, in the ink of paper whatever the window looks like. */
+ *  and width in metres of the page, in the ink of paper whatever the window looks like. The server draws the plan of an exercise for
+ *  paper; this is the plan as it is seen here, with what only this window knows: other riders as they are set off, a second reading in
+ *  soft ink, the other rein, a horse as it was measured, a finding that was gone to. */
 import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 import { fileName } from "../../shared/text/file-name.ts";
