@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import type { PaperPart } from "../../schema/paper.ts";
 import { paperOf } from "../../server/publish/papers/build-paper.ts";
 import { markedText, type TextMark } from "../../server/publish/papers/marked-text.ts";
+import { plainBlocks } from "../../server/publish/write/paper-places.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
 import { blocksThat, plain, printed, stepRowsOf, wordsOf } from "./paper-lines.ts";
 import { askFor, FIRST, NO_FILES, smallBook } from "./small-book.ts";
@@ -157,7 +158,7 @@ describe("a class handout", () => {
 
   test("explains each sign with its exercise", () => {
     const paper = handout(part(), part({ exercise: wall }));
-    const kinds = paper.blocks.map((block) =>
+    const kinds = plainBlocks(paper.blocks).map((block) =>
       block.is === "entries" ? "signs" : block.is === "heading" && block.level === 2 ? plain(block.words) : "",
     );
     expect(kinds.filter((kind) => kind !== "")).toEqual([

@@ -48,7 +48,7 @@ export function sheetFor(ground: RidingGround, pieces: readonly Piece[], wish: W
  *  large sheet; and how many fit a side of the sheet. */
 const LETTERS = { least: 3.1, most: 4.2, toSheet: 38 } as const;
 /** A name takes no more of the width and of the height that are wished for than this, so long as its words can be parted. */
-const NAME = { ofWidth: 0.2, ofHeight: 0.18 } as const;
+const NAME = { ofWidth: 0.2, ofHeight: 0.22 } as const;
 
 function layOut(ground: RidingGround, box: Box, { width, tallest }: Wish, letter: number): Sheet {
   const [across, along] = [box.right - box.left, box.head - box.foot];

@@ -72,8 +72,8 @@ function bodyOf(context: PaperContext, pictures: Pictures): { body: PaperBody; i
   }
 }
 
-/** Papers that tell nothing of what exercises share: stations, holds, words that are followed. */
-const OF_ONE_EXERCISE: ReadonlySet<PaperAsk["kind"]> = new Set(["ride sheet", "working sheet"]);
+/** Papers that tell nothing of what exercises share: stations, on a plan too, holds, words that are followed. */
+const OF_ONE_EXERCISE: ReadonlySet<PaperAsk["kind"]> = new Set(["working sheet"]);
 
 /** The bundle of one exercise where that is enough, else the whole work: only then do marks on shared things come with it. */
 function rowsFor(store: Store, { parts, kind }: PaperAsk): Outcome<Rows> {

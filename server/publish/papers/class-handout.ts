@@ -1,7 +1,7 @@
 /** server/publish/papers/class-handout.ts - several exercises for one class: cut to what is ridden, with holds, ground,
  *  pictures, faults, and in full the text that is not told in steps.
  *  May import: schema types, siblings. */
-import type { Block, PlainBlock } from "../../../schema/paper.ts";
+import type { Block } from "../../../schema/paper.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
 import { beforeTheCut } from "./before-the-cut.ts";
 import { dayBlocks } from "./day-version.ts";
@@ -12,7 +12,7 @@ import { movementBlocks } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOfPart, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { groundFigure, planBlocks } from "./part-figures.ts";
+import { groundFigure, withPlanBeside } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { type Pictures, pictureBlocks } from "./picture-blocks.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
@@ -22,8 +22,8 @@ import { fewStepsTable } from "./step-rows.ts";
 import { throughoutBlocks, throughoutOwn, throughoutWork } from "./throughout.ts";
 
 /** Tallest plans, in millimetres: a line that is ridden, and the ground alone. */
-const PLAN = 68;
-const GROUND = 70;
+const PLAN = 58;
+const GROUND = 56;
 
 export function classHandout(context: PaperContext, pictures: Pictures): PaperBody {
   const { book, parts, ask } = context;
@@ -45,6 +45,7 @@ export function classHandout(context: PaperContext, pictures: Pictures): PaperBo
         heading(2, [words(`The ground: ${ground.name}`)]),
         {
           is: "beside",
+          columns: "figures",
           left: groundBlocks(context, part, ground),
           right: [groundFigure(context, part, ground, GROUND)],
         },
@@ -55,20 +56,22 @@ export function classHandout(context: PaperContext, pictures: Pictures): PaperBo
 }
 
 /** `titled`: whether the exercise needs a heading of its own, since the paper has several. */
-function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): PlainBlock[] {
+function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): Block[] {
   const { drill } = part;
   const of = [{ kind: "exercises" as const, id: drill.exercise.id }];
-  return [
+  const head = [
     ...(titled ? [heading(2, [words(titleOfPart(part))], { of })] : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
     ...dayBlocks(part, 3),
     ...(titled ? throughoutOwn(context, part, 3) : throughoutBlocks(context, drill, 3)),
-    ...planBlocks(context, part, PLAN),
+    ...faultBlocks(context, part, 3),
     ...beforeTheCut(context, part),
+  ];
+  return [
+    ...withPlanBeside(context, part, PLAN, head),
     fewStepsTable(context, part),
     ...readingsInOneLine(context.signs, drill),
-    ...faultBlocks(context, part, 3),
     treatedBlock(part),
     ...restOfText(context, part, 3),
   ];

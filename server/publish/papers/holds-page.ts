@@ -17,8 +17,9 @@ import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { heading, joinedLines, paragraph, soft, words } from "./spans.ts";
 
-/** Millimetres on the paper for a decimetre. */
-const SCALE = 1.3;
+/** Millimetres on the paper for a decimetre; on A5, which is read nearer. */
+const SCALE = 1.05;
+const SCALE_ON_A5 = 0.85;
 
 interface UsedHold {
   hold: Hold;
@@ -27,38 +28,43 @@ interface UsedHold {
   act: KnownAct;
 }
 
-/** By rank, each once. Nothing where no hold is used. */
+/** By rank, each once, two in a row. Nothing where no hold is used. */
 export function holdBlocks(context: PaperContext, level: number): Block[] {
   const used = usedHolds(context);
   if (used.length === 0) return [];
-  return [heading(level, [words("The holds")]), ...used.flatMap((one) => oneHold(context, one, level + 1))];
+  const told = used.map((one) => oneHold(context, one, level + 1));
+  const rows = Array.from({ length: Math.ceil(told.length / 2) }, (_, row): Block => {
+    const [left = [], right = []] = told.slice(row * 2, row * 2 + 2);
+    return { is: "beside", columns: "alike", left, right };
+  });
+  return [heading(level, [words("The holds")]), ...rows];
 }
 
-function oneHold(context: PaperContext, { hold, part, act }: UsedHold, level: number): Block[] {
+function oneHold(context: PaperContext, { hold, part, act }: UsedHold, level: number): PlainBlock[] {
   const { id, name, hands, slots, note } = hold;
   const of = [{ kind: "holds" as const, id }];
   const told = slotLines(context, part, { kind: "holds", id, table: HOLD_SLOTS, slots });
   const places = context.places.line(citationsOf(context.book, "holds", id));
   const line = joinedLines([[words(hands === "one" ? "one hand" : "both hands")], ...told], "; ");
   const faults = faultsOf(context, "holds", id).map((fault) => faultItem(fault, ""));
-  const left: PlainBlock[] = [
+  return [
     heading(level, [words(capital(name))], { of }),
     paragraph("body", [...line, ...(places.length === 0 ? [] : [words(" · "), ...places])], of),
     ...(note === "" ? [] : [paragraph("small", [soft(note)], of)]),
     ...(faults.length === 0 ? [] : [{ is: "list" as const, ordered: false, items: faults }]),
+    figureOf(hold, part, act, context.ask.size === "A5" ? SCALE_ON_A5 : SCALE),
   ];
-  return [{ is: "beside", left, right: [figureOf(hold, part, act)] }];
 }
 
 /** The rider from above in this hold, begun from nothing known: only what the hold itself says is drawn as known. */
-function figureOf(hold: Hold, { followed, drill }: BuiltPart, act: KnownAct): PlainBlock {
+function figureOf(hold: Hold, { followed, drill }: BuiltPart, act: KnownAct, scale: number): PlainBlock {
   const objects = followed[0]?.after.objects.map(({ object }) => object) ?? [];
   const state = applyAct(startState(objects, drill.way), act, {
     ...NO_CONTEXT,
     hold: (id) => (id === hold.id ? knownHold(hold) : null),
     isReins: (id) => objects.some((object) => object.id === id && object.is === "reins"),
   });
-  const { svg, width, alternative } = holdFigure(handsFigure(state), { scale: SCALE, onFoot: drill.way === "on foot" });
+  const { svg, width, alternative } = holdFigure(handsFigure(state), { scale, onFoot: drill.way === "on foot" });
   return {
     is: "figure",
     anchor: null,

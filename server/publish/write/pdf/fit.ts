@@ -9,7 +9,7 @@ export interface Trial {
 }
 
 /** The trial with the first (largest) of `sizes` that takes no more pages than the first of `wishes`, else than the next;
- *  else the trial with the last size. Without wishes it is the first size. Throws RangeError for no sizes. */
+ *  else the one that takes as few as the last size. Without wishes it is the first size. Throws RangeError for no sizes. */
 export async function fitted<T extends Trial>(
   sizes: readonly number[],
   wishes: readonly number[],
@@ -24,15 +24,22 @@ export async function fitted<T extends Trial>(
     return found;
   };
   const largest = await trial(0);
-  for (const wish of wishes) {
+  const within = async (wish: number): Promise<T | null> => {
     if (largest.count <= wish) return largest;
     let at = likely(sizes, largest.filled, wish);
     // One that fits is gone up from, one that does not is gone down from; both end at the first that does not or does.
     while (at > 1 && (await trial(at)).count <= wish && (await trial(at - 1)).count <= wish) at -= 1;
     while (at <= last && (await trial(at)).count > wish) at += 1;
-    if (at <= last) return trial(at);
+    return at <= last ? trial(at) : null;
+  };
+  for (const wish of wishes) {
+    const found = await within(wish);
+    if (found !== null) return found;
   }
-  return wishes.length === 0 ? largest : trial(last);
+  if (wishes.length === 0) return largest;
+  // Where no wish can be met, small type would be no gain: the largest that takes as few pages as the smallest.
+  const smallest = await trial(last);
+  return (await within(smallest.count)) ?? smallest;
 }
 
 /** Index of the first size that should do, from 1; the last where none seems to. */
