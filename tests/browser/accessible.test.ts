@@ -24,6 +24,11 @@ describeInBrowser("every room can be read by everybody", () => {
   const { exercises } = demoBook();
   const passageOf = (exercise: string) =>
     readRows(app.store, "passages").find(({ value }) => value.exercise === exercise)?.value.id ?? "";
+  const passageWithPicture = () =>
+    readRows(app.store, "passages").find(({ value }) => {
+      const [first] = value.references;
+      return first?.kind === "folio" && first.from.leaf === 8 && first.from.side === "v" && first.from.line === 15;
+    })?.value.id ?? "";
   const rooms: [name: string, path: () => string, ready: string, act?: (page: Page) => Promise<void>][] = [
     ["a passage", () => `/read/${passageOf(exercises.change)}`, ".gloss.elements"],
     [
@@ -67,6 +72,35 @@ describeInBrowser("every room can be read by everybody", () => {
     ["ride", () => `/ride/${exercises.change}`, ".plan"],
     ["bringing in", () => "/import", "input[type=file]"],
     ["print", () => `/print/${exercises.circle}`, "iframe"],
+    [
+      "a handout of several exercises, being issued",
+      () => `/print/${exercises.circle}`,
+      "iframe",
+      async (page) => {
+        await page.getByLabel("Paper").selectOption("class handout");
+        await page.getByLabel("Add").selectOption(exercises.change);
+        await page.locator(".part-order").first().waitFor();
+        await page.getByRole("button", { name: "Issue as an edition …" }).click();
+      },
+    ],
+    [
+      "editions, compared",
+      () => `/print/editions/${demoBook().work}`,
+      "section.edition",
+      async (page) => {
+        await page.getByLabel("Compare it with").last().selectOption("now");
+        await page.locator("dl.compared").waitFor();
+      },
+    ],
+    [
+      "a picture, enlarged",
+      () => `/read/${passageWithPicture()}`,
+      ".passage-pictures",
+      async (page) => {
+        await page.getByRole("button", { name: /^enlarge/ }).click();
+        await page.locator(".large-picture").waitFor();
+      },
+    ],
     ["history", () => `/history/${demoBook().work}`, "main li"],
   ];
   const looks = [
