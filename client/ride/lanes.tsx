@@ -11,7 +11,6 @@ import { laneWordsWidth } from "./lane-words-width.ts";
 import { spansAt, spansNow, stage, stageIndex } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
 import { pointAway, pointed } from "./pointed-span.ts";
-import { TwoTogether } from "./ride-options.tsx";
 import { beside, lasts } from "./riding.ts";
 import { numberShare, stepMarks } from "./step-marks.ts";
 import { useWidth } from "./use-width.ts";
@@ -35,7 +34,6 @@ export function Lanes({ ride }: { ride: Ridden }) {
   const bad = ride.findings.filter(({ waived, verdict }) => waived === null && verdict === "broken");
   return (
     <section class="lanes" aria-label="What each part does, over time">
-      {second && <TwoTogether />}
       <div class="lane-head">
         <div class="row">
           <label>
@@ -203,7 +201,7 @@ function LaneTold() {
         {lane}, {clockTime(span.from)} to {clockTime(span.to)}:
       </span>{" "}
       {spanWords(span)}
-      {basis && span.shows !== "not said" && <span class="meta"> ({basis})</span>}
+      {basis && span.shows !== "not said" && !span.words.includes(basis) && <span class="meta"> ({basis})</span>}
     </p>
   );
 }

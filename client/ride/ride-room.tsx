@@ -15,7 +15,7 @@ import { Lanes, LanesNow } from "./lanes.tsx";
 import { figure, onFoot } from "./moment.ts";
 import { Plan } from "./plan.tsx";
 import { goTo, goToStage, pause } from "./playing.ts";
-import { HowRidden, Readings, ShownInstead, ToReadings, WhichExercise } from "./ride-options.tsx";
+import { HowRidden, Readings, ShownInstead, ToReadings, TwoTogether, WhichExercise } from "./ride-options.tsx";
 import { RidersList } from "./riders-list.tsx";
 import { ridden } from "./riding.ts";
 import { RulesTable } from "./rules-table.tsx";
@@ -98,6 +98,7 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
         <Readings />
         <p class="care">{CAUTION}</p>
       </div>
+      <TwoTogether />
       <Lanes ride={ride} />
       <LanesNow ride={ride} />
       <div class="ride-more">

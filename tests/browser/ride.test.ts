@@ -312,6 +312,8 @@ describeInBrowser("the Ride room", () => {
       browser,
       async (page) => {
         await openRide(page, app, "change upon the wall");
+        await page.locator(".shown-instead").waitFor();
+        await page.evaluate(() => document.fonts.ready);
         const cut = await page
           .locator(".lane .span > span")
           .evaluateAll((all) =>

@@ -18,7 +18,10 @@ describe("words in a lane", () => {
     ["circle left, of about 12.8 m, once", 13, "circle left …"],
     ["circle left, of about 12.8 m, once", 12, ""],
     ["point forward right (1 o’clock); low", 22, "point forward right …"],
+    ["point forward right (1 o’clock); low", 20, "point forward …"],
     ["along the wall, on the right rein", 12, ""],
+    ["half volte left, in a small half circle", 15, "half volte …"],
+    ["half volte left, in a small half circle", 11, ""],
   ])("of “%s” in %i letters: “%s”", (words, width, shown) => {
     expect(fittedWords(words, width, letters)).toBe(shown);
   });
