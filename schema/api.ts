@@ -75,6 +75,8 @@ export interface HistoryEntry {
   undoes: string | null;
   /** Whether a later change has taken it back. */
   undone: boolean;
+  /** The sitting it was made in; null for none, and where that is gone. */
+  sitting: { id: string; on: string; who: string[]; place: string } | null;
   /** What it touched, counted by kind. */
   touched: { kind: Kind; made: number; changed: number; removed: number }[];
   /** The one passage whose texts or marked words it touched, and its reference, or "" where it has none; null when it

@@ -55,6 +55,8 @@ export interface EditionLine {
   check: string;
   /** How many items it says otherwise than the same paper would say now; null where it can no longer be made. */
   differences: number | null;
+  /** Where it does, each place once, in its order: "Step 5", "Throughout", "New step 6". */
+  changed: string[];
   /** Why it can no longer be made, in words; "" when it can. */
   problem: string;
   /** The steps as it numbers them, to report an error against. */

@@ -2,6 +2,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { HistoryEntry } from "../../schema/api.ts";
+import type { FieldConflict } from "../../schema/change.ts";
+import { fieldName, fieldWords } from "../frame/field-words.ts";
+import { dayWords, listed } from "../print/edition-words.ts";
+import { names, short } from "../read/row-names.ts";
 import { ask, type Refused } from "../state/api.ts";
 import { contents, loadContents } from "../state/passage.ts";
 import { follow, go } from "../state/route.ts";
@@ -15,6 +19,7 @@ export function HistoryRoom({ work }: { work: string | null }) {
   const entries = useSignal<HistoryEntry[]>([]);
   const refused = useSignal<Refused | null>(null);
   const whole = useSignal(false);
+  const loaded = useSignal(false);
   const at = contents.value?.at ?? 0;
 
   const load = async (before: number | null) => {
@@ -27,6 +32,7 @@ export function HistoryRoom({ work }: { work: string | null }) {
       return;
     }
     refused.value = null;
+    loaded.value = true;
     whole.value = answer.value.length < PAGE;
     entries.value = before === null ? answer.value : [...entries.value, ...answer.value];
   };
@@ -62,17 +68,24 @@ export function HistoryRoom({ work }: { work: string | null }) {
           {refused.value.sentence}
         </p>
       )}
-      {byDay(entries.value).map(({ day, list }) => (
+      {runsOf(entries.value, ({ when }) => dayOf(when)).map(({ key: day, list }) => (
         <section key={day} class="day">
           <h2>{day}</h2>
-          <ol>
-            {list.map((entry) => (
-              <Entry key={entry.id} entry={entry} after={() => load(null)} />
-            ))}
-          </ol>
+          {runsOf(list, ({ sitting }) => sitting?.id ?? "").map(({ key, list: together }) => (
+            <div key={`${key} ${together[0]?.id}`} class={key === "" ? "" : "sitting"}>
+              {together[0]?.sitting && <h3>{sittingWords(together[0].sitting)}</h3>}
+              <ol>
+                {together.map((entry) => (
+                  <Entry key={entry.id} entry={entry} after={() => load(null)} />
+                ))}
+              </ol>
+            </div>
+          ))}
         </section>
       ))}
-      {entries.value.length === 0 && !refused.value && <p class="empty">Nothing was changed here yet.</p>}
+      {entries.value.length === 0 && !refused.value && (
+        <p class="empty">{loaded.value ? "Nothing was changed here yet." : "Looking at the history …"}</p>
+      )}
       {!whole.value && entries.value.length > 0 && (
         <button type="button" onClick={() => void load(entries.value.at(-1)?.number ?? null)}>
           Show earlier changes
@@ -130,8 +143,8 @@ function Entry({ entry, after }: { entry: HistoryEntry; after: () => Promise<voi
             {problem.value.conflicts?.map((conflict) => (
               <li key={`${conflict.kind} ${conflict.id} ${conflict.field}`}>
                 A {kindWord(conflict.kind)}
-                {conflict.field && `, its ${conflict.field}`}: now {inWords(conflict.theirs)}, by {conflict.who},{" "}
-                {dayOf(conflict.when)}; taking back would make it {inWords(conflict.yours)}.
+                {conflict.field && `, ${fieldName(conflict.field)}`}: now {inWords(conflict, conflict.theirs)}, by{" "}
+                {conflict.who}, {dayOf(conflict.when)}; taking back would make it {inWords(conflict, conflict.yours)}.
               </li>
             ))}
           </ul>
@@ -141,22 +154,27 @@ function Entry({ entry, after }: { entry: HistoryEntry; after: () => Promise<voi
   );
 }
 
-function inWords(value: unknown): string {
+function inWords({ kind, field }: FieldConflict, value: unknown): string {
   if (value === null || value === undefined) return "gone";
-  const text = typeof value === "string" ? value : JSON.stringify(value);
-  return `“${text.length > 80 ? `${text.slice(0, 79)}…` : text}”`;
+  return `“${short(fieldWords(kind, field, value, names.value), 80)}”`;
 }
 
-/** Days where the user is, in the order of the entries. */
-function byDay(entries: readonly HistoryEntry[]): { day: string; list: HistoryEntry[] }[] {
-  const days: { day: string; list: HistoryEntry[] }[] = [];
+/** Neighbours that agree, together: those of a day where the user is, or of a sitting. */
+function runsOf(entries: readonly HistoryEntry[], keyOf: (entry: HistoryEntry) => string) {
+  const runs: { key: string; list: HistoryEntry[] }[] = [];
   for (const entry of entries) {
-    const day = dayOf(entry.when);
-    const last = days.at(-1);
-    if (last?.day === day) last.list.push(entry);
-    else days.push({ day, list: [entry] });
+    const key = keyOf(entry);
+    const last = runs.at(-1);
+    if (last?.key === key) last.list.push(entry);
+    else runs.push({ key, list: [entry] });
   }
-  return days;
+  return runs;
+}
+
+/** "Sitting of 4 May 2026, with Ada and Bram, at the mill". */
+function sittingWords({ on, who, place }: NonNullable<HistoryEntry["sitting"]>): string {
+  const company = who.length === 0 ? "" : `with ${listed(who)}`;
+  return [`Sitting of ${dayWords(on)}`, company, place].filter(Boolean).join(", ");
 }
 
 function dayOf(when: string): string {

@@ -54,11 +54,12 @@ export function kindWord(kind: Kind): string {
   return WORDS[kind][0];
 }
 
-/** "made 2 readings; changed 1 crux": what an entry touched. */
+/** "Made 2 readings; changed 1 crux.": what an entry touched. */
 export function touchedWords(touched: HistoryEntry["touched"]): string {
   const told = (verb: string, field: "made" | "changed" | "removed") => {
     const list = touched.filter((entry) => entry[field] > 0).map((entry) => counted(entry.kind, entry[field]));
     return list.length === 0 ? [] : [`${verb} ${list.join(", ")}`];
   };
-  return [...told("made", "made"), ...told("changed", "changed"), ...told("took away", "removed")].join("; ");
+  const words = [...told("made", "made"), ...told("changed", "changed"), ...told("took away", "removed")].join("; ");
+  return words === "" ? "" : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }

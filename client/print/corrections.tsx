@@ -1,5 +1,5 @@
 /** client/print/corrections.tsx - what an edition says otherwise than another, or than now; the slip; and issuing it anew. */
-import { useSignal } from "@preact/signals";
+import { signal, useSignal } from "@preact/signals";
 import { useEffect } from "preact/hooks";
 import type { Comparison, EditionLine, Issued, IssueRequest, SlipRequest } from "../../schema/issue.ts";
 import { correctionOf } from "../../shared/text/correction.ts";
@@ -8,6 +8,10 @@ import { loadContents } from "../state/passage.ts";
 import { sitting, today, who } from "../state/session.ts";
 import { newId } from "../state/write.ts";
 import { isSamePaper, loadEditions, stillHolding } from "./edition-rows.ts";
+import { dayWords, listed } from "./edition-words.ts";
+
+/** What each edition is compared with, by its id: another's id, or "now". */
+export const compared = signal<Readonly<Record<string, string>>>({});
 
 export function Corrections({
   line,
@@ -19,21 +23,20 @@ export function Corrections({
   others: readonly EditionLine[];
 }) {
   const { edition, differences, slips } = line;
-  const against = useSignal<string | null>(null);
+  const against = compared.value[edition.id] ?? null;
+  const compareWith = (value: string) => {
+    const { [edition.id]: _before, ...rest } = compared.value;
+    compared.value = value === "none" ? rest : { ...rest, [edition.id]: value };
+  };
   const later = others.filter((other) => other.edition.number > edition.number && isSamePaper(other, line));
+  const holders = stillHolding(line, others);
   const numberOf = (id: string) => others.find((other) => other.edition.id === id)?.edition.number;
   return (
     <div class="corrections">
       <div class="row">
-        <label>
+        <label class="compare">
           <span class="label">Compare it with</span>{" "}
-          <select
-            value={against.value ?? "none"}
-            onChange={(event) => {
-              const { value } = event.currentTarget;
-              against.value = value === "none" ? null : value;
-            }}
-          >
+          <select value={against ?? "none"} onChange={(event) => compareWith(event.currentTarget.value)}>
             <option value="none">nothing</option>
             <option value="now">what holds now</option>
             {later.map((other) => (
@@ -52,23 +55,26 @@ export function Corrections({
           <a href={`/api/slips/${id}/slip.pdf`} target="_blank" rel="noreferrer">
             Correction slip to edition {numberOf(to) ?? "that is gone"}
           </a>
-          , {on}
+          , of {dayWords(on)}
+          {holders.length > 0 &&
+            `, for ${listed(holders)}, who ${holders.length === 1 ? "has" : "have"} only this edition`}
+          .
         </p>
       ))}
-      {against.value !== null && <Compared line={line} against={against.value} work={work} />}
+      {against !== null && <Compared line={line} against={against} work={work} />}
     </div>
   );
 }
 
 function Compared({ line, against, work }: { line: EditionLine; against: string; work: string }) {
-  const compared = useSignal<Comparison | null>(null);
+  const comparison = useSignal<Comparison | null>(null);
   const refused = useSignal<Refused | null>(null);
   const { edition } = line;
   const isNow = against === "now";
   useEffect(() => {
     const query = isNow ? "" : `?with=${against}`;
     void ask<Comparison>(`/api/editions/${edition.id}/compare${query}`).then((answer) => {
-      compared.value = answer.ok ? answer.value : null;
+      comparison.value = answer.ok ? answer.value : null;
       refused.value = answer.ok ? null : answer.error;
     });
   }, [edition.id, against, line]);
@@ -93,8 +99,8 @@ function Compared({ line, against, work }: { line: EditionLine; against: string;
       </p>
     );
   }
-  if (compared.value === null) return <p class="meta">Comparing …</p>;
-  const { entries, renumbered } = compared.value;
+  if (comparison.value === null) return <p class="meta">Comparing …</p>;
+  const { entries, renumbered } = comparison.value;
   if (entries.length === 0) return <p>Both say the same{renumbered && `; ${renumbered}`}.</p>;
   return (
     <>

@@ -5,8 +5,9 @@ import type { EditionLine } from "../../schema/issue.ts";
 import { contents, loadContents } from "../state/passage.ts";
 import { follow } from "../state/route.ts";
 import { today } from "../state/session.ts";
-import { Corrections } from "./corrections.tsx";
+import { Corrections, compared } from "./corrections.tsx";
 import { editions, editionsRefused, loadEditions, stillHolding, writeEdition } from "./edition-rows.ts";
+import { changedWords, dayWords, listed, opened } from "./edition-words.ts";
 import { namesIn } from "./issue-form.tsx";
 import { Reports } from "./reports.tsx";
 
@@ -41,6 +42,11 @@ export function EditionsRoom({ work }: { work: string }) {
           {editionsRefused.value.sentence}
         </p>
       )}
+      {list === null && editionsRefused.value === null && (
+        <p class="meta" role="status">
+          Holding each edition against what its paper would say now …
+        </p>
+      )}
       {list?.length === 0 && (
         <p class="empty">
           Nothing has been issued yet. In{" "}
@@ -71,13 +77,39 @@ function Wrong({ wrong, all }: { wrong: readonly EditionLine[]; all: readonly Ed
       <ul>
         {held.map(({ line, holders }) => (
           <li key={line.edition.id}>
-            {holders.join(", ")} {holders.length === 1 ? "holds" : "hold"}{" "}
+            {opened(listed(holders))} {holders.length === 1 ? "holds" : "hold"}{" "}
             <a href={`#edition-${line.edition.number}`}>edition {line.edition.number}</a>,{" "}
-            <span class="said">{line.edition.title}</span>.
+            <span class="said">{line.edition.title}</span>. {changedWords(line)} <PutRight line={line} all={all} />
           </li>
         ))}
       </ul>
     </section>
+  );
+}
+
+/** The next thing to do for those who hold a wrong edition: print the slip that is there, else make one. */
+function PutRight({ line, all }: { line: EditionLine; all: readonly EditionLine[] }) {
+  const right = new Set(all.filter(({ differences }) => differences === 0).map(({ edition }) => edition.id));
+  const slip = line.slips.find(({ to }) => right.has(to));
+  if (slip !== undefined) {
+    return (
+      <a href={`/api/slips/${slip.id}/slip.pdf`} target="_blank" rel="noreferrer">
+        Print them the slip<span class="spoken"> to edition {line.edition.number}</span>
+      </a>
+    );
+  }
+  return (
+    <button
+      type="button"
+      class="quiet"
+      onClick={() => {
+        compared.value = { ...compared.value, [line.edition.id]: "now" };
+        document.getElementById(`edition-${line.edition.number}`)?.scrollIntoView({ block: "start" });
+        document.querySelector<HTMLElement>(`#edition-${line.edition.number} .compare select`)?.focus();
+      }}
+    >
+      make the slip<span class="spoken"> to edition {line.edition.number}</span>
+    </button>
   );
 }
 
@@ -89,12 +121,12 @@ function EditionPart({ line, work, others }: { line: EditionLine; work: string; 
         <span class="number">Edition {edition.number}</span> {edition.title}
       </h2>
       <p class="meta">
-        {ask.kind}, issued {edition.issued}, check code {check}
+        {ask.kind}, issued on {dayWords(edition.issued)}, check code {check}
       </p>
       <p class={differences === null || differences > 0 ? "stands-in-the-way" : ""}>
         {differences === null && `It can no longer be made as it was asked for. ${problem}`}
         {differences === 0 && "It says what holds now."}
-        {differences !== null && differences > 0 && differsWords(differences)}
+        {changedWords(line)}
       </p>
       <Recipients line={line} work={work} />
       <p class="row">
@@ -113,9 +145,6 @@ function EditionPart({ line, work, others }: { line: EditionLine; work: string; 
   );
 }
 
-const differsWords = (count: number): string =>
-  count === 1 ? "One item says otherwise now." : `${count} items say otherwise now.`;
-
 function Recipients({ line, work }: { line: EditionLine; work: string }) {
   const adding = useSignal<string | null>(null);
   const refused = useSignal("");
@@ -133,7 +162,9 @@ function Recipients({ line, work }: { line: EditionLine; work: string }) {
   return (
     <div class="recipients">
       <p>
-        {edition.recipients.length === 0 ? "It went to nobody yet." : `It went to ${withDays(edition.recipients)}.`}{" "}
+        {edition.recipients.length === 0
+          ? "It went to nobody yet."
+          : `It went to ${withDays(edition.recipients, edition.issued)}.`}{" "}
         {adding.value === null && (
           <button
             type="button"
@@ -181,6 +212,7 @@ function Recipients({ line, work }: { line: EditionLine; work: string }) {
   );
 }
 
-function withDays(recipients: readonly { who: string; on: string }[]): string {
-  return recipients.map(({ who, on }) => `${who} (${on})`).join(", ");
+/** The day is told of those who were given it later than it was issued. */
+function withDays(recipients: readonly { who: string; on: string }[], issued: string): string {
+  return listed(recipients.map(({ who, on }) => (on === issued ? who : `${who} (on ${dayWords(on)})`)));
 }

@@ -5,6 +5,7 @@ import type { Report } from "../../schema/teaching.ts";
 import { today } from "../state/session.ts";
 import { newId } from "../state/write.ts";
 import { writeEdition } from "./edition-rows.ts";
+import { dayWords } from "./edition-words.ts";
 
 export function Reports({ line, work }: { line: EditionLine; work: string }) {
   const { reports, steps } = line;
@@ -46,7 +47,7 @@ function ReportLine({
   return (
     <li>
       <p>
-        <span class="query">{report.who || "A reader"}</span>, {report.on}
+        <span class="query">{report.who || "A reader"}</span>, {dayWords(report.on)}
         {place && (
           <>
             , <span title={step?.words ?? ""}>{place}</span>

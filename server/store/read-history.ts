@@ -31,9 +31,17 @@ export function readHistory(store: Store, { work, before, limit = 50 }: HistoryQ
   return changesBefore(store, { work: work ?? null, before: before ?? null, limit }).map((change) => ({
     ...headOf(change),
     undone: undone.has(change.id),
+    sitting: sittingOf(store, change.sitting),
     touched: touchedBy(store, change.number),
     passage: passageOf(store, change.number),
   }));
+}
+
+function sittingOf(store: Store, sitting: string | null): HistoryEntry["sitting"] {
+  const row = sitting === null ? null : readRow(store, "sittings", sitting);
+  if (row === null) return null;
+  const { id, on, who, place } = row.value;
+  return { id, on, who, place };
 }
 
 function passageOf(store: Store, change: number): HistoryEntry["passage"] {

@@ -38,9 +38,13 @@ describeInBrowser("issuing and correcting", () => {
 
       await page.goto(`${app.address}/print/editions/${work}`);
       const wrong = page.locator("section.wrong");
-      await wrong.getByText("the Tuesday class, Ada").waitFor();
+      await wrong.locator("li").waitFor();
+      expect(await wrong.locator("li").textContent()).toMatch(
+        /^The Tuesday class and Ada hold edition 1, .*Since then .+ changed\./,
+      );
       const edition = page.locator("section.edition");
-      await edition.getByLabel("Compare it with").selectOption("now");
+      await wrong.getByRole("button", { name: /^make the slip/ }).click();
+      expect(await edition.getByLabel("Compare it with").inputValue()).toBe("now");
       const entries = edition.locator("dl.compared");
       await entries.waitFor();
       expect(await entries.textContent()).toContain(REASON);

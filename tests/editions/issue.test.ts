@@ -130,6 +130,7 @@ describe("correcting", () => {
     const [line] = editionLines(store, work);
     expect(line).toMatchObject({
       differences: entries.length,
+      changed: [...new Set(entries.map(({ shown }) => shown.split(", ")[0]))],
       edition: { recipients: [{ who: "the Tuesday class" }] },
     });
     // What was issued stays as it was issued.

@@ -76,10 +76,15 @@ export function editionLines(store: Store, work: string): EditionLine[] {
     const { ask, paper } = held.value.model;
     const now = buildPaper(store, ask);
     const more = { ...about, ask, check: paper.edition?.check ?? "", steps: stepsOf(paper) };
-    if (!now.ok) return { ...more, differences: null, problem: now.refusal.error.sentence };
+    if (!now.ok) return { ...more, differences: null, changed: [], problem: now.refusal.error.sentence };
     const { differences } = comparePapers(paper, now.value);
-    return { ...more, differences: differences.length, problem: "" };
+    return { ...more, differences: differences.length, changed: changedPlaces(differences), problem: "" };
   });
+}
+
+/** Without the column and the line: these are for the slip. */
+function changedPlaces(differences: readonly Difference[]): string[] {
+  return [...new Set(differences.map((difference) => placeWords(difference).split(", ")[0] ?? ""))];
 }
 
 /** Each step once, under the number the edition shows. */
