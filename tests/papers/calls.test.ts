@@ -8,7 +8,7 @@ import { BREATH, countedWords } from "../../server/publish/papers/call-words.ts"
 import { openStore, readContents } from "../../server/store/index.ts";
 import { held, idOf, said, slotAt, supplied, under, WorkBuilder } from "../drill/build-rows.ts";
 import { blocksThat, plain, printed } from "./paper-lines.ts";
-import { askFor, NO_FILES } from "./small-book.ts";
+import { askFor, NO_FILES, smallBook } from "./small-book.ts";
 
 const side = (to: "left" | "right") => ({ to, viewpoint: "rider" });
 const place = (name: string) => ({ is: "station", station: idOf(name) });
@@ -325,4 +325,14 @@ test("a value nobody has settled is left out of the call and told small", () => 
     ["Lower the spear, middle height"],
     "lower the spear, middle height: point forward or forward left (10 o’clock)†a",
   ]);
+});
+
+test("only what is not settled has a line under it: a caller's sheet has the key to no other", () => {
+  const { rows, exercises } = smallBook();
+  const paper = printed(paperOf(rows, askFor("caller's sheet", Object.values(exercises)), NO_FILES));
+  const lined = blocksThat(paper, "calls")
+    .flatMap(({ items }) => items)
+    .flatMap(({ call, acts = [], when, where }) => [...call, ...acts.flat(), ...when, ...where])
+    .flatMap((span) => (span.is === "words" && span.standing !== null ? [span.standing] : []));
+  expect(lined.filter((standing) => standing !== "not settled")).toEqual([]);
 });

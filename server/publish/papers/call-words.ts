@@ -61,7 +61,8 @@ export function calledSteps(part: BuiltPart, signs: PaperSigns, stations: Readon
     const before = done.findLast(({ role }) => role === "" || element.role === "" || role === element.role) ?? null;
     if (element.number !== null) done.push(element);
     if (!shown.has(element.id)) return [];
-    const laid = element.is === "step" ? stepCall(element, acts, signs, other) : wordsCall(element, signs);
+    const above = done.at(-1)?.number ?? null;
+    const laid = element.is === "step" ? stepCall(element, acts, signs, other) : wordsCall(element, signs, above);
     const when = element.number === null ? [] : whenOf(element, before, signs, stations);
     return [{ element, ...laid, when: joinedLines([when, ...laid.when], "; ") }];
   });
@@ -154,7 +155,13 @@ function gaitFirst(actions: readonly DrillAction[]): readonly DrillAction[] {
 }
 
 /** What is no step: done again by its name, the rest without one; advice is a reminder and not an order. */
-function wordsCall({ is, title, text, values, role, onlyUnder }: DrillElement, signs: PaperSigns): Laid {
+function wordsCall(
+  { is, title, text: all, values, role, onlyUnder }: DrillElement,
+  signs: PaperSigns,
+  above: number | null,
+): Laid {
+  // Under the step it is about, advice need not name it.
+  const text = is === "advice" ? all.replace(` (at step ${above})`, "") : all;
   const times = values.filter(({ slot }) => slot === "times").map((value) => valueSpans(value, signs));
   const only = onlyUnder.length === 0 ? [] : [onlyUnderNumbers(onlyUnder, signs)];
   const whose: Line = role === "" ? [] : [soft(`${capital(role)}: `)];

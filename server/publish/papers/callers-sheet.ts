@@ -1,6 +1,6 @@
 /** server/publish/papers/callers-sheet.ts - what to call out and when, in big type, with the stations.
  *  May import: schema types, siblings. Read aloud from the middle of the ground: no apparatus beyond one line a sign. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Line, PlainBlock } from "../../../schema/paper.ts";
 import { citationsOfElement } from "../cited.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
 import { beforeTheCut } from "./before-the-cut.ts";
@@ -8,6 +8,7 @@ import { stationsOf } from "./call-when.ts";
 import { calledSteps } from "./call-words.ts";
 import { dayBlocks } from "./day-version.ts";
 import { groundBlocks, groundsOnPaper } from "./kit-and-ground.ts";
+import { mapLines } from "./map-lines.ts";
 import { movementBlocks } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, openKey, type PaperBody, titleOfPart, treatedBlock } from "./paper-frame.ts";
@@ -27,7 +28,10 @@ export function callersSheet(context: PaperContext): PaperBody {
     title: `Calls: ${titles}`,
     running: titles,
     blocks: [
-      ...context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
+      ...mapLines(
+        context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
+        onlyOpen,
+      ),
       ...readingsInOneLine(context.signs),
       openKey(),
       cautionBlock(),
@@ -40,20 +44,33 @@ export function callersSheet(context: PaperContext): PaperBody {
   };
 }
 
+/** Lines of warrants are for papers that have their key: here only what is not settled has one. */
+const onlyOpen = (line: Line): Line =>
+  line.map((span) =>
+    span.is === "words" && span.standing !== "not settled" && span.standing !== null
+      ? { ...span, standing: null }
+      : span,
+  );
+
 function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): PlainBlock[] {
   const { drill } = part;
   const { exercise } = drill;
-  const items = calledSteps(part, context.signs, stationsOf(context, part)).map(
-    ({ element, call, acts, when, open }) => ({
+  const items = calledSteps(part, context.signs, stationsOf(context, part)).map((called) => {
+    const { element, call, acts, when, open } = called;
+    const cited = context.places.line(citationsOfElement(element));
+    // A reminder has its place behind it and no line of its own for it.
+    const isReminder = call.length === 0 && when.length === 0 && open.length === 0 && cited.length > 0;
+    const told = isReminder ? acts.map((line) => [...line, words("  "), ...cited]) : acts;
+    return {
       of: rowsOfElement(element),
       element: element.id,
       shown: element.number === null ? null : String(element.number),
       call,
-      ...(acts.length === 0 ? {} : { acts }),
+      ...(told.length === 0 ? {} : { acts: told }),
       when,
-      where: joinedLines([open, context.places.line(citationsOfElement(element))], " · "),
-    }),
-  );
+      where: isReminder ? [] : joinedLines([open, cited], " · "),
+    };
+  });
   return [
     heading(1, [words(titleOfPart(part))], { of: [{ kind: "exercises", id: exercise.id }] }),
     ...(isFirst ? occasionOf(context.ask) : []),
