@@ -1,7 +1,7 @@
 /** shared/drawing/step-number-words.ts - numbers of steps as they stand at one place of a plan.
  *  May import: nothing. Keeps rule W11 (shared/drawing/RULES.md). */
 
-/** "1", "1 2", "1–3", "1–3 5": rising whole numbers, three or more in a row told by their ends. */
+/** "1", "1, 2", "1–3", "1–3, 5": rising whole numbers, three or more in a row told by their ends. */
 export function stepNumberWords(numbers: readonly number[]): string {
   const runs: [number, number][] = [];
   for (const number of numbers) {
@@ -10,6 +10,6 @@ export function stepNumberWords(numbers: readonly number[]): string {
     else runs.push([number, number]);
   }
   return runs
-    .map(([from, to]) => (to - from >= 2 ? `${from}–${to}` : from === to ? `${from}` : `${from} ${to}`))
-    .join(" ");
+    .map(([from, to]) => (to - from >= 2 ? `${from}–${to}` : from === to ? `${from}` : `${from}, ${to}`))
+    .join(", ");
 }

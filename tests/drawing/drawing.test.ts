@@ -36,10 +36,10 @@ const toAndFro = ridden((made) => {
 describe("numbers of steps", () => {
   test.each<[numbers: number[], words: string]>([
     [[1], "1"],
-    [[1, 2], "1 2"],
+    [[1, 2], "1, 2"],
     [[1, 2, 3], "1–3"],
-    [[1, 3, 4, 5, 7, 8], "1 3–5 7 8"],
-    [[9, 12], "9 12"],
+    [[1, 3, 4, 5, 7, 8], "1, 3–5, 7, 8"],
+    [[9, 12], "9, 12"],
   ])("[W11] %j are “%s”", (numbers, words) => {
     expect(stepNumberWords(numbers)).toBe(words);
   });

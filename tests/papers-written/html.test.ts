@@ -87,7 +87,8 @@ describe("a rich paper", () => {
   });
 
   test("leads from a citation to its words in the window, and to the web where it says so", () => {
-    expect(page).toContain('<a href="/read/0198c0de-0000-7000-8000-000000000001"><span class="ref">f. 12r</span></a>');
+    const cited = '<span class="ref"><span class="part">f. 12r</span></span>';
+    expect(page).toContain(`<a href="/read/0198c0de-0000-7000-8000-000000000001">${cited}</a>`);
     expect(page).toContain('<a href="https://www.example.org/leaf/12" rel="noreferrer">');
   });
 

@@ -59,7 +59,7 @@ describe.each(Object.entries(exercises))("the plan of the exercise “%s”", (_
     const said = words.join(" ");
     for (const { name } of ridden.ground.stations) expect(said).toContain(name);
     const numbers = new Set(ridden.stages.flatMap(({ number }) => number ?? []));
-    const shown = words.filter((one) => /^[\d –]+$/.test(one)).flatMap(numbersIn);
+    const shown = words.filter((one) => /^[\d ,–]+$/.test(one)).flatMap(numbersIn);
     expect(shown.sort((a, b) => a - b)).toEqual([...numbers].sort((a, b) => a - b));
     expect(figure.alternative).toContain(ridden.title);
     for (const number of numbers) expect(numbersIn(figure.alternative)).toContain(number);
@@ -76,7 +76,7 @@ describe.each(Object.entries(exercises))("the plan of the exercise “%s”", (_
   test("draws a part, a moment, and no taller than it may be", () => {
     const last = ridden.stages.length;
     const part = planFigure(ridden, { fromStage: last - 1, toStage: last });
-    const numbers = read(part.svg).words.filter((one) => /^[\d –]+$/.test(one));
+    const numbers = read(part.svg).words.filter((one) => /^[\d ,–]+$/.test(one));
     expect(numbers.length).toBeLessThanOrEqual(1);
     const still = planFigure(ridden, { at: (ridden.stages[0]?.to ?? 0) / 2 });
     expect(still.svg.length).toBeGreaterThan(planFigure(ridden).svg.length);
@@ -111,7 +111,7 @@ describe("two riders", () => {
   test("the steps of both are numbered, and what both ride alike has the arrows of one", () => {
     const shown = new Set(
       read(figure.svg)
-        .words.filter((one) => /^[\d –]+$/.test(one))
+        .words.filter((one) => /^[\d ,–]+$/.test(one))
         .flatMap(numbersIn),
     );
     const ridden = new Set(rides.flatMap(({ ride }) => ride.stages.flatMap(({ number }) => number ?? [])));

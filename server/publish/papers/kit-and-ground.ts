@@ -22,7 +22,7 @@ export function kitBlocks(context: PaperContext, part: BuiltPart, level: number)
     if (object === undefined) return [];
     const sizes = slotLines(context, part, { kind: "objects", id, table: OBJECT_SLOTS, slots: object.slots });
     const note: Line = object.note === "" ? [] : [soft(object.note)];
-    const line = joinedLines([...sizes, note], "; ");
+    const line = joinedLines([joinedLines(sizes, "; "), note], ". ");
     const name = withoutArticle(object.name);
     return [{ name: capital(name), words: line.length === 0 ? [soft("no size is entered")] : line }];
   });
@@ -44,7 +44,9 @@ export function groundBlocks(context: PaperContext, part: BuiltPart, ground: Gro
     };
   });
   return [
-    paragraph("body", joinedLines([[words(ground.is)], ...sizes, note], "; "), [{ kind: "grounds", id: ground.id }]),
+    paragraph("body", joinedLines([joinedLines([[words(ground.is)], ...sizes], "; "), note], ". "), [
+      { kind: "grounds", id: ground.id },
+    ]),
     ...(items.length === 0 ? [] : [{ is: "list" as const, ordered: false, items }]),
   ];
 }

@@ -17,6 +17,7 @@ import { languageTag, runsRightToLeft } from "../language-tag.ts";
 import { linkTarget } from "../link-target.ts";
 import { bare, type PaperPlaces } from "../paper-places.ts";
 import type { Printable } from "../printable.ts";
+import { bound } from "../unbroken.ts";
 import { NOTHING_STYLE, SIGN_STYLE, SILENT_STYLE, type UsedRuns } from "./run-styles.ts";
 
 type Child = ParagraphChild | BookmarkStart | BookmarkEnd;
@@ -100,7 +101,7 @@ export class DocxLines {
   #words(span: Extract<Span, { is: "words" }>): Child[] {
     const style = this.#used.styleOf(span);
     const run = new TextRun({
-      text: this.words(span.text),
+      text: span.as === "said" ? this.words(span.text) : bound(this.words(span.text)),
       ...(style === null ? {} : { style }),
       ...this.#languageOf(span.text, span.language),
     });

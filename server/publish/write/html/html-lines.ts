@@ -1,12 +1,13 @@
 /** server/publish/write/html/html-lines.ts - lines of a paper as HTML: words with their role, language and line of warrant.
  *  May import: schema types, server/publish, the room above. */
 import type { Line, Paper, Span } from "../../../../schema/paper.ts";
-import { html, type Markup, type Piece } from "../../markup.ts";
+import { html, joined, type Markup, type Piece } from "../../markup.ts";
 import { languageTag, runsRightToLeft } from "../language-tag.ts";
 import { linkTarget } from "../link-target.ts";
 import { bare, type PaperPlaces } from "../paper-places.ts";
 import type { Printable } from "../printable.ts";
 import { NOTHING_WORDS, SILENT_WORDS } from "../standing-words.ts";
+import { bound, unbrokenParts } from "../unbroken.ts";
 
 type Words = Extract<Span, { is: "words" }>;
 
@@ -75,9 +76,17 @@ export class HtmlLines {
   #words(span: Words): Markup {
     const lined = span.standing !== null && LINED.has(span.standing);
     const text = this.words(span.text);
+    const parts = span.as === "reference" ? unbrokenParts(text) : null;
+    const unbroken =
+      parts === null
+        ? html`${span.as === "said" ? text : bound(text)}`
+        : joined(
+            parts.map((part) => html`<span class="part">${part}</span>`),
+            html` `,
+          );
     const inner = lined
-      ? html`<span class="w-${(span.standing ?? "").replaceAll(" ", "-")}">${text}</span>`
-      : html`${text}`;
+      ? html`<span class="w-${(span.standing ?? "").replaceAll(" ", "-")}">${unbroken}</span>`
+      : unbroken;
     return this.#linked(span, this.#ofRole(span, inner));
   }
 

@@ -40,8 +40,9 @@ p{margin:.55em 0}
 b,strong,th{font-weight:600}
 a{color:inherit;text-decoration-color:var(--rule);text-decoration-thickness:1px;text-underline-offset:.42em}
 .soft,.key,figcaption,caption{color:var(--soft)}
+.part{white-space:nowrap}
 .ref,.sign,.number{color:var(--rubric)}
-.sign,.call[role]{font-size:.74em;vertical-align:.42em;line-height:0;margin-left:.08em;text-decoration:none}
+.sign,.call[role]{font-size:.74em;vertical-align:.42em;line-height:0;margin-left:.14em;text-decoration:none}
 .lead{font-size:1.1em}
 .small,.key,figcaption,caption{font-size:.86em}
 .key{white-space:pre-wrap}

@@ -12,6 +12,7 @@ import { bare, type PaperPlaces, plainBlocks } from "../paper-places.ts";
 import { missingSentence, type Printable } from "../printable.ts";
 import { footWords, headWords } from "../running-words.ts";
 import { ENDNOTES_TITLE } from "../standing-words.ts";
+import { bound, unbrokenParts } from "../unbroken.ts";
 import { heightOfBlocks } from "./estimate.ts";
 import { TableData } from "./table-data.ts";
 
@@ -20,9 +21,6 @@ interface LineData {
   spans: Data[];
   rtl: boolean;
 }
-
-/** A part of a reference longer than this many characters may be broken. */
-const LONGEST_PART = 18;
 
 export function paperData(paper: Paper, places: PaperPlaces, printable: Printable, look: Look): Data {
   const data = new DataOf(paper, places, printable, look);
@@ -108,7 +106,7 @@ class DataOf {
     if (span.is === "words") {
       const { is, text, as, language, standing, to } = span;
       const own = language === this.#paper.language ? null : typstLanguage(language);
-      const printed = this.words(text);
+      const printed = as === "said" ? this.words(text) : bound(this.words(text));
       const parts = as === "reference" ? unbrokenParts(printed) : null;
       return { is, text: printed, parts, rtl: runsRightToLeft(text), as, language: own, standing, to: pdfTarget(to) };
     }
@@ -229,13 +227,6 @@ class DataOf {
       alternative: this.words(alternative),
     };
   }
-}
-
-/** Parts of a reference that are not broken within: "f. 3r," and "ll. 10–18". Null where a part is long. */
-function unbrokenParts(reference: string): string[] | null {
-  if (reference !== reference.trim()) return null;
-  const parts = reference.split(/(?<=[,;]) /u);
-  return parts.every((part) => part.length <= LONGEST_PART) ? parts : null;
 }
 
 function programWords(text: string): Span {

@@ -47,7 +47,7 @@ const GAP = 3;
 /** Of the body of a page: a step taller than the first, or than the second with its notes, may part, into pieces no taller
  *  than the third where its lines allow; a piece taller than the fourth may part within a line's paragraph. */
 const WHOLE = 0.5;
-const WHOLE_WITH_NOTES = 0.3;
+const WHOLE_WITH_NOTES = 0.24;
 const PIECE = 0.2;
 const TALLEST_PIECE = 0.6;
 
