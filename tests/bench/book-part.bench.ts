@@ -30,8 +30,8 @@ const KINDS: readonly PaperAsk["kind"][] = [
 ];
 
 export default async (report: Report): Promise<void> => {
-  for (const exercises of EXERCISES) await ofSize(report, exercises);
   alone(report);
+  for (const exercises of EXERCISES) await ofSize(report, exercises);
   await besideConverter(report);
   await previews(report);
 };
@@ -46,7 +46,7 @@ async function ofSize(report: Report, exercises: number): Promise<void> {
   for (const form of FORMS) {
     const target = exercises === WHOLE ? ` (target ${TARGETS[form]} ms)` : "";
     const name = `book part from rows: ${book.steps} steps, ${book.cruxes} crux notes, as ${form}${target}`;
-    await report.bench(name, { runs: 5, warmUp: 2 }, () => {
+    await report.bench(name, { runs: 3, warmUp: 1 }, () => {
       run += 1;
       return bytesOf(appendixOf(book, run), form);
     });
@@ -120,7 +120,7 @@ async function previews(report: Report): Promise<void> {
     let run = 0;
     await report.bench(
       `preview refreshed: ${kind} of ${of} of the invented book (target 300 ms)`,
-      { runs: 12, warmUp: 6 },
+      { runs: 6, warmUp: 6 },
       () => {
         run += 1;
         return bytesOf(buildPaper(opened.value, askFor(kind, asked[run % asked.length] ?? [])), "html");

@@ -7,6 +7,7 @@ type Bench = { default: (report: Report) => Promise<void> };
 
 /** Name, and how to load it. Loaded one at a time, so that a bench pays only for itself. */
 const benches: [name: string, load: () => Promise<Bench>][] = [
+  ["book-part", () => import("./book-part.bench.ts")],
   ["decide", () => import("./decide.bench.ts")],
   ["decide-room", () => import("./decide-room.bench.ts")],
   ["find", () => import("./find.bench.ts")],

@@ -367,7 +367,8 @@ describeWithCheckData("published styles", (path) => {
   };
   const open = (name: string) => openCslEngine(styleAt(name), localeAt, "en-GB");
 
-  // The Chicago Manual of Style's own quick guide: 17th edition for notes, 18th for author and date.
+  // The Chicago Manual of Style's own quick guide: 17th edition for notes, 18th for author and date. These examples and the
+  // one below are written down from memory: the check data hold the styles but no copy of the guides.
   const guide = new Map<string, CslItem>([
     [
       "smith",
