@@ -6,7 +6,7 @@ import { formatReference } from "../cite/format-reference.ts";
 import type { ExerciseRows } from "./exercise-rows.ts";
 import { unmarkedWords } from "./unmarked-words.ts";
 
-/** The whole of it is treated only where no part is noted as untreated, no passage is without marks, and no words are
+/** The whole of it is treated only where there is a step, no part is noted as untreated, no passage is without marks, and no words are
  *  left that nothing is said of. */
 export function treatedPart(
   rows: ExerciseRows,
@@ -21,9 +21,11 @@ export function treatedPart(
   const counted = steps === 1 ? "1 step" : `${steps} steps`;
   const whole = untreatedParts === 0 && unmarkedPassages.length === 0 && left === 0;
   const sentences = [
-    whole
-      ? `The whole exercise is treated: ${counted}.`
-      : `Only part of the exercise is treated: ${counted} of the treated part.`,
+    steps === 0
+      ? "No step of the exercise is treated yet."
+      : whole
+        ? `The whole exercise is treated: ${counted}.`
+        : `Only part of the exercise is treated: ${counted} of the treated part.`,
     untreatedParts === 0
       ? ""
       : `${untreatedParts === 1 ? "1 part is" : `${untreatedParts} parts are`} noted as not yet treated.`,

@@ -231,6 +231,12 @@ describe("[D8] the treated part", () => {
     if (markLatin) book.mark("elements", step, original, "Pergit", "consistit");
     return compileDrill(book.rows(), of).treated;
   }
+  test("[D8] an exercise without steps is not treated, even where it has no words to treat", () => {
+    const book = new WorkBuilder("A book");
+    const of = book.exercise("An exercise");
+    expect(compileDrill(book.rows(), of).treated.sentence).toBe("No step of the exercise is treated yet.");
+  });
+
   const whole = "The whole exercise is treated: 1 step.";
   const part = "Only part of the exercise is treated: 1 step of the treated part.";
   const table: [why: string, treated: Drill["treated"], sentence: string, left: string[]][] = [
