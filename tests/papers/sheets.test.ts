@@ -74,6 +74,18 @@ describe("a ride sheet", () => {
     );
   });
 
+  test("keeps with a cut the advice that is about its steps, wherever it stands", () => {
+    const { rows, exercises, steps } = smallBook((book) => {
+      const every = { is: "advice" as const, rule: null, from: null, to: null };
+      book.element("over all", idOf("The circle"), { ...every, demand: "Sit still" });
+    });
+    const parts = [{ exercise: exercises.circle, from: steps.raise, to: steps.pass, variant: null }];
+    const words = wordsOf(printed(paperOf(rows, askFor("ride sheet", [], { parts }), NO_FILES)));
+    expect(words).toContain("Bear in mind: sit still");
+    expect(words).not.toContain("as round as you can");
+    expect(words).toContain("On this paper: steps 2–3 and a piece of advice.");
+  });
+
   test("has the plan of what is on it", () => {
     const [figure] = blocksThat(paper, "figure");
     expect(figure?.alternative).toContain("Plan of the court");

@@ -43,9 +43,18 @@ export function buildPart(
   const first = part.from === null ? 0 : (order.get(part.from) ?? 0);
   const last = part.to === null ? rows.elements.length : (order.get(part.to) ?? rows.elements.length);
   const at = ({ id }: DrillElement): number => order.get(id) ?? 0;
-  const kept = whole.elements.filter((element) => at(element) >= first && at(element) <= last);
-  const before = whole.elements.filter((element) => at(element) < first);
-  const after = whole.elements.filter((element) => at(element) > last);
+  // Advice goes with the steps it is about, wherever the text has it.
+  const about = ({ id }: DrillElement): boolean => {
+    const row = rows.find("elements", id);
+    if (row?.is !== "advice") return false;
+    const from = row.from === null ? 0 : (order.get(row.from) ?? 0);
+    const to = row.to === null ? rows.elements.length : (order.get(row.to) ?? rows.elements.length);
+    return from <= last && to >= first;
+  };
+  const isKept = (element: DrillElement): boolean => (at(element) >= first && at(element) <= last) || about(element);
+  const kept = whole.elements.filter(isKept);
+  const before = whole.elements.filter((element) => at(element) < first && !isKept(element));
+  const after = whole.elements.filter((element) => at(element) > last && !isKept(element));
   const isCut = before.length > 0 || after.length > 0;
   return {
     part,
