@@ -164,7 +164,7 @@ export function NowLine() {
         {now === null ? "" : <b>{stageName(now)}</b>}
         {now?.mirrored && <span class="meta"> · mirrored</span>}
       </p>
-      <p>{nowWords(horse?.shows === "something" ? horse.words : "", gaitWords.value)}</p>
+      <p class="now-words">{nowWords(horse?.shows === "something" ? horse.words : "", gaitWords.value)}</p>
       <ul class="facts meta">
         {facts.value.map((fact) => (
           <li key={fact.basis} title={`Worked out: ${fact.basis}`}>

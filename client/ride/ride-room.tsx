@@ -66,7 +66,6 @@ export function RideRoom({ exercise }: { exercise: string | null }) {
           {exerciseRefusal.value.sentence}
         </p>
       )}
-      {ride && <Alarms />}
       {ride && ride.stages.length > 0 && <Riding ride={ride} exercise={exercise} />}
       {ride && ride.stages.length === 0 && <NothingTreated />}
     </main>
@@ -93,6 +92,7 @@ function Riding({ ride, exercise }: { ride: Ridden; exercise: string }) {
       </section>
       <div class="beside-the-ground">
         <WordsNow exercise={exercise} />
+        <Alarms />
         <ShownInstead />
         <Findings ride={ride} />
         <Readings />

@@ -1,4 +1,4 @@
-/** client/ride/step-marks.ts - numbers of steps on an axis of time, as many as can be read: evenly chosen, and always the one that is
+/** client/ride/step-marks.ts - numbers of steps on an axis of time, as many as can be read, and always the one that is
  *  ridden now. */
 import type { Ridden } from "../../shared/ride/ridden.ts";
 
@@ -35,26 +35,30 @@ export function stepMarks(
     marks.push({ stage, at, number, told: false, isNow: false });
   }
   const current = marks.findLastIndex(({ stage }) => stage <= now);
-  const told =
-    [1, 2, 5, 10].map((every) => fitting(marks, every, current, apart)).find((list) => list.even) ??
-    fitting(marks, 1, current, apart);
-  return marks.map((mark, index) => ({ ...mark, told: told.list.has(index), isNow: index === current }));
+  const [most = new Set()] = [1, 2, 5, 10]
+    .map((every) => fitting(marks, every, current, apart))
+    .sort((a, b) => b.size - a.size);
+  const places = [...most].map((index) => marks[index]?.at ?? 0);
+  // A tick that would stand in the figures of a number says nothing.
+  const isHidden = ({ at }: StepMark) => places.some((place) => at >= place && at < place + apart * FIGURES);
+  return marks.flatMap((mark, index) => {
+    const told = most.has(index);
+    return told || !isHidden(mark) ? [{ ...mark, told, isNow: index === current }] : [];
+  });
 }
 
-/** Every so manieth number from the first, but for those in the way of the current one; `even` where no other had to go. */
-function fitting(marks: readonly StepMark[], every: number, current: number, apart: number) {
+/** The part of a number's room that its figures take. */
+const FIGURES = 0.6;
+
+/** Numbers from the first on, each so many after the last as far as there is room, and that of the step that is ridden. */
+function fitting(marks: readonly StepMark[], every: number, current: number, apart: number): Set<number> {
   const clear = (one: number, other: number) => Math.abs((marks[one]?.at ?? 0) - (marks[other]?.at ?? 0)) >= apart;
   const list = new Set(current >= 0 ? [current] : []);
-  let even = true;
   let last: number | null = null;
   for (let index = 0; index < marks.length; index += every) {
-    if (current >= 0 && !clear(index, current)) continue;
-    if (last !== null && !clear(index, last)) {
-      even = false;
-      continue;
-    }
+    if ((current >= 0 && !clear(index, current)) || (last !== null && !clear(index, last))) continue;
     list.add(index);
     last = index;
   }
-  return { list, even };
+  return list;
 }

@@ -57,13 +57,7 @@ describe("numbers of steps on an axis", () => {
   test.each<[string, number[], number, number, number[]]>([
     ["room for all", [0, 20, 40, 60], 0.1, 0, [1, 2, 3, 4]],
     ["every other, since each does not fit", [0, 8, 16, 24, 32, 40], 0.1, 0, [1, 3, 5]],
-    [
-      "the one that is ridden in the place of those beside it, the others as before",
-      [0, 8, 16, 24, 32, 40],
-      0.1,
-      1,
-      [2, 5],
-    ],
+    ["the one that is ridden in the place of those beside it", [0, 8, 16, 24, 32, 40], 0.1, 1, [2, 4, 6]],
     ["steps that begin together: the one that is ridden", [0, 0, 50], 0.1, 1, [2, 3]],
   ])("%s", (_, begins, apart, now, numbers) => {
     expect(toldNumbers(begins, apart, now)).toEqual(numbers);
@@ -80,7 +74,6 @@ describe("numbers of steps on an axis", () => {
         const told = marks.filter((mark) => mark.told).map((mark) => mark.at);
         for (const [index, one] of told.slice(1).entries())
           expect(one - (told[index] ?? 0)).toBeGreaterThanOrEqual(apart);
-        expect(marks).toHaveLength(sorted.length);
       }),
     );
   });
