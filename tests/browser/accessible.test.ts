@@ -6,9 +6,10 @@ import type { AxeResults } from "axe-core";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { demoBook } from "../../server/demo/book.ts";
+import { issueDemoSheets } from "../../server/demo/issued-sheets.ts";
 import { readRows } from "../../server/store/index.ts";
 import { describeInBrowser, openBrowser, withPage } from "../kit/browser.ts";
-import { type RunningApp, runningApp } from "../kit/running-app.ts";
+import { NOW, type RunningApp, runningApp } from "../kit/running-app.ts";
 
 const AXE = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 
@@ -18,6 +19,7 @@ describeInBrowser("every room can be read by everybody", () => {
   beforeAll(async () => {
     browser = await openBrowser();
     app = await runningApp();
+    await issueDemoSheets(app.store, NOW);
   });
   afterAll(async () => browser?.close());
 
