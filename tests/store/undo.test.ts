@@ -147,6 +147,7 @@ describe("history", () => {
     expect(readHistory(store, { before: 3, limit: 1 }).map(({ number }) => number)).toEqual([2]);
     expect(readHistory(store)[0]).toEqual({
       ...{ number: 3, id: idOf(3), when: NOW, who: "Ada", why: "", group: null, undoes: null, undone: false },
+      sitting: null,
       touched: [
         { kind: "anchors", made: 0, changed: 0, removed: 1 },
         { kind: "faults", made: 0, changed: 0, removed: 1 },
