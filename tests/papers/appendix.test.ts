@@ -183,8 +183,7 @@ describe("what an appendix says", () => {
   test("the index sends each passage to its steps", () => {
     const [index] = blocksThat(paper, "entries").filter(({ as }) => as === "index");
     expect(index?.items.map(({ head, lines }) => [plain(head), ...lines.map(plain)])).toEqual([
-      ["A f. 1r, ll. 1–9", "1: 1, 2, 3"],
-      ["A f. 1r, ll. 10–18", "2: 1, 2"],
+      ["A f. 1r", "ll. 1–9: exercise 1, steps 1–3", "ll. 10–18: exercise 2, steps 1, 2"],
     ]);
   });
 

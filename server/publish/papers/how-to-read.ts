@@ -16,7 +16,8 @@ export function howToRead(context: PaperContext): PlainBlock[] {
       words(
         "Each exercise is told step by step: what the horse does, what each hand does, where the weapon is. Below each step " +
           "stand the places in the book that it rests on, with their words, and whatever else it rests on, each after what is " +
-          "believed because of it. Numbers of steps are the editor’s.",
+          "believed because of it. Words are quoted in full; of more than forty the beginning and the end, with […] between. " +
+          "Numbers of steps are the editor’s.",
       ),
     ]),
     paragraph("body", [words("The line under the words says how well the text warrants them:")]),
