@@ -12,6 +12,13 @@ export function leanDegrees(speed: number, radius: number): number {
   return (Math.atan((speed * speed) / (GRAVITY * radius)) * 180) / Math.PI;
 }
 
+/** The radius (m) on which a horse leans so many degrees at a speed (m/s). Throws RangeError outside. */
+export function radiusOfLean(speed: number, degrees: number): number {
+  if (!(speed >= 0 && degrees > 0 && degrees < 90))
+    throw new RangeError(`There is no radius for ${degrees} degrees at ${speed} m/s.`);
+  return (speed * speed) / (GRAVITY * Math.tan((degrees * Math.PI) / 180));
+}
+
 /** Seconds for one lap of a circle, its diameter in metres. Throws RangeError unless both are above 0. */
 export function secondsPerLap(speed: number, diameter: number): number {
   if (!(speed > 0 && diameter > 0)) throw new RangeError(`There is no lap at ${speed} m/s, ${diameter} m across.`);

@@ -10,6 +10,8 @@ export type Usual = {
   readonly margin: number;
   /** The tightest arc of a supplied line. */
   readonly leastRadius: number;
+  /** The radius of a supplied line where there is room for it; where there is not, the least. Below the least it is none. */
+  readonly joinRadius: number;
   readonly cornerDiameter: number;
   readonly circleDiameter: number;
   readonly volteDiameter: number;
@@ -32,6 +34,7 @@ export const USUAL: Usual = Object.freeze({
   tolerance: TOLERANCE,
   margin: 0,
   leastRadius: 3,
+  joinRadius: 3,
   cornerDiameter: 6,
   circleDiameter: 20,
   volteDiameter: 8,
@@ -45,3 +48,8 @@ export const USUAL: Usual = Object.freeze({
   reinBack: 3,
   haltSeconds: 2,
 });
+
+/** The radii a supplied line is tried with, the widest first. */
+export function joinRadii({ joinRadius, leastRadius }: Usual): readonly number[] {
+  return joinRadius > leastRadius ? [joinRadius, leastRadius] : [leastRadius];
+}

@@ -7,7 +7,7 @@ import type { GroundStation } from "../ground/stations.ts";
 import { exactly } from "../hands/known.ts";
 import { slotOf } from "../hands/known-act.ts";
 import { isRide } from "./horse-order.ts";
-import { lengthsIn } from "./lengths-in-words.ts";
+import { measuresIn, type Thing } from "./lengths-in-words.ts";
 import type { RiddenAct } from "./ride-context.ts";
 
 export type EventMeant =
@@ -23,9 +23,10 @@ export function eventMeant(
   ground: RidingGround,
   acts: readonly RiddenAct[],
   mirrored: boolean,
+  things: readonly Thing[] = [],
 ): EventMeant | null {
   const station = stationNamed(words, ground, mirrored);
-  const on = metresOn(words);
+  const on = metresOn(words, things);
   if (station !== null) return on === null ? null : { is: "station", station, time: timeNamed(words), on };
   const ends = ENDS.test(words);
   const action = ends || BEGINS.test(words) ? figureNamed(words, acts) : null;
@@ -45,11 +46,11 @@ export function stationNamed(words: string, ground: RidingGround, mirrored: bool
 
 /** Metres past a place ("three lengths past the trough"), negative before it; 0 where nothing is measured, null where it
  *  cannot be told which way, or how far. */
-export function metresOn(words: string): number | null {
-  const [metres, another] = lengthsIn(words);
+export function metresOn(words: string, things: readonly Thing[] = []): number | null {
+  const [metres, another] = measuresIn(words, things);
   if (metres === undefined) return 0;
   const [past, before] = [PAST.test(words), BEFORE.test(words)];
-  if (another !== undefined || past === before) return null;
+  if (metres === null || another !== undefined || past === before) return null;
   return past ? metres : -metres;
 }
 

@@ -12,6 +12,7 @@ import { slotOf } from "../hands/known-act.ts";
 import type { ControlState } from "../hands/state.ts";
 import { metresOn, stationNamed } from "./event-meant.ts";
 import { timingOf } from "./horse-order.ts";
+import { type Thing, thingsOf } from "./lengths-in-words.ts";
 import { measured, metresWords } from "./measured.ts";
 import type { RiddenAct } from "./ride-context.ts";
 
@@ -28,6 +29,8 @@ export interface RideAct {
   about: GroundStation | null;
   from: GroundStation | null;
   toward: GroundStation | null;
+  /** Metres past the place it goes to, or before it (negative), where its words measure that; else null. */
+  on: number | null;
   /** Something is said of it only in words. */
   how: string | null;
   notes: string[];
@@ -53,11 +56,18 @@ export function readRide(act: RiddenAct, ground: RidingGround, pose: Pose, state
   };
   const toward = place("toward");
   const until = laps?.is === "until" ? laps.event : eventOf(act);
-  const goal =
-    toward === null && until !== null && metresOn(until) === 0 && TO_A_STATION.has(figure)
-      ? stationNamed(until, ground, act.mirrored)
-      : null;
-  if (goal !== null) notes.push(`${start(act.words)}: “until ${until}” is ridden until it is at ${goal.name}.`);
+  const how = value("how", "words");
+  const sized = size !== null || (laps !== null && laps.is !== "until");
+  const end =
+    (until === null ? null : endNamed(until, figure, ground, act, thingsOf(state))) ??
+    (how === null || sized ? null : endNamed(how, figure, ground, act, thingsOf(state)));
+  // Words that only tell a place the figure comes by measure nothing and do not say that it ends there.
+  const ends = end !== null && (end.words === until || end.on !== 0 || UNTIL.test(end.words)) ? end : null;
+  const goal = toward === null ? (ends?.station ?? null) : null;
+  if (ends !== null && goal !== null)
+    notes.push(
+      `${start(act.words)}: “${UNTIL.test(ends.words) ? "" : ends.words === until ? "until " : ""}${ends.words}” is ridden until it is ${ends.on === 0 ? `at ${goal.name}` : onWords(ends.on, goal)}.`,
+    );
   const untold = laps?.is === "until" && goal === null ? `until ${laps.event}` : null;
   if (untold !== null) notes.push(`How often is said only in words (“${untold}”).`);
   return {
@@ -71,7 +81,8 @@ export function readRide(act: RiddenAct, ground: RidingGround, pose: Pose, state
     about: place("about"),
     from: place("from"),
     toward: toward ?? goal,
-    how: value("how", "words") ?? untold,
+    on: ends !== null && ends.on !== 0 && ends.station.id === (toward ?? goal)?.id ? ends.on : null,
+    how: how ?? untold,
     notes,
   };
 }
@@ -85,6 +96,44 @@ const TO_A_STATION: ReadonlySet<ValueOf<"figure">> = new Set([
   "part circle",
   "volte",
 ]);
+
+/** Figures that can end at a measured way past a place, or before it. */
+const MEASURED: ReadonlySet<ValueOf<"figure">> = new Set(["straight", "charge", "along the wall"]);
+const UNTIL = /\b(until|till|as far as|up to)\b/i;
+
+interface EndNamed {
+  words: string;
+  station: GroundStation;
+  on: number;
+}
+
+/** Where words have a figure end: at the one station they name, or so far past it or before it. */
+function endNamed(
+  words: string,
+  figure: ValueOf<"figure">,
+  ground: RidingGround,
+  act: RiddenAct,
+  things: readonly Thing[],
+): EndNamed | null {
+  const on = TO_A_STATION.has(figure) ? metresOn(words, things) : null;
+  if (on === null || (on !== 0 && !MEASURED.has(figure))) return null;
+  const station = stationNamed(words, ground, act.mirrored);
+  return station && { words, station, on };
+}
+
+/** "7.32 m past the trough". */
+export function onWords(on: number, station: GroundStation): string {
+  return `${metresWords(Math.abs(on))} ${on > 0 ? "past" : "before"} ${station.name}`;
+}
+
+/** A line that is followed by a halt ends where the halt's words have it: "a spear's length before the stair". */
+export function endingForHalt(ride: RideAct, halt: RideAct | null, state: ControlState, ground: RidingGround): RideAct {
+  if (halt?.figure !== "halt" || halt.how === null || ride.on !== null || !MEASURED.has(ride.figure)) return ride;
+  const end = endNamed(halt.how, ride.figure, ground, halt.act, thingsOf(state));
+  if (end === null || end.on === 0 || end.station.id !== ride.toward?.id) return ride;
+  const note = `${start(halt.act.words)}: “${halt.how}” is ridden as ${onWords(end.on, end.station)}.`;
+  return { ...ride, on: end.on, notes: [...ride.notes, note] };
+}
 
 function eventOf(act: RiddenAct): string | null {
   const timing = timingOf(act);
@@ -148,9 +197,9 @@ export function askOf(ride: RideAct, ground: RidingGround): FigureAsk {
   switch (figure) {
     case "straight":
     case "charge":
-      return { figure, toward, length: size };
+      return { figure, toward, length: size, on: ride.on };
     case "along the wall":
-      return { figure, side, length: size, laps, toward };
+      return { figure, side, length: size, laps, toward, on: ride.on };
     case "change across":
       return { figure, from: named(ride.from), toward };
     case "circle":

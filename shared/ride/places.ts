@@ -13,6 +13,7 @@ import {
   settled,
   turnBetween,
 } from "../ground/plane.ts";
+import { USUAL_BODY } from "../ground/riders.ts";
 import { type GroundStation, isAtStation, placeOfStation } from "../ground/stations.ts";
 import { footOn, trackOf } from "../ground/track.ts";
 import type { RideAct } from "./figure-ask.ts";
@@ -129,5 +130,7 @@ export function isBeside(manege: Manege, station: GroundStation, pose: Pose): bo
 export function isThere({ ground }: Manege, station: GroundStation, pose: Pose): boolean {
   const wall = distanceToWall(ground, placeOfStation(station, pose));
   const besideWall = wall <= ground.trackOffset + AT_STATION;
-  return isAtStation(station, pose, AT_STATION + (besideWall ? ground.trackOffset * Math.SQRT2 : 0));
+  // A line to a place in the wall ends a horse's head before it.
+  const before = Math.max(ground.trackOffset * Math.SQRT2, USUAL_BODY.ahead);
+  return isAtStation(station, pose, AT_STATION + (besideWall ? before : 0));
 }

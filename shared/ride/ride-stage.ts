@@ -13,10 +13,11 @@ import { type Course, type Drafted, type Setting, standing } from "./course.ts";
 import { cutAt, type DraftPlace } from "./cut-draft.ts";
 import { eventMeant } from "./event-meant.ts";
 import { type EventsOn, placeOfEvent } from "./event-place.ts";
-import { askOf, nameIn, type RideAct, readRide, withShortWay } from "./figure-ask.ts";
+import { askOf, endingForHalt, nameIn, onWords, type RideAct, readRide, withShortWay } from "./figure-ask.ts";
 import { gaitOf, type PieceGait } from "./gait-of.ts";
 import { goOn } from "./go-on.ts";
 import { type GaitCut, halts, horseOrder, isGait, isRide, takesTime, timingOf } from "./horse-order.ts";
+import { joinGait, manegeAt } from "./join-gait.ts";
 import { metresWords } from "./measured.ts";
 import { beginnings, isThere, placedByUs, poseAtStation, touchesTrack } from "./places.ts";
 import type { PlannedStage } from "./planned.ts";
@@ -50,7 +51,7 @@ export function rideStage(
     return meant && ((drafted) => placeOfEvent(drafted, meant));
   });
   const rider = new StageRider(setting, course, plan, stage, state, laid);
-  if (sequence.some(isRide)) for (const act of sequence) rider.do(act);
+  if (sequence.some(isRide)) for (const [at, act] of sequence.entries()) rider.do(act, sequence[at + 1] ?? null);
   else {
     for (const act of sequence) rider.learn(act);
     laid.drafted.push(...rider.withoutFigure());
@@ -124,7 +125,8 @@ class StageRider {
     this.state = applyAct(this.state, act.known, NO_CONTEXT);
   }
 
-  do(act: RiddenAct): void {
+  /** `next`: what the horse does after it. */
+  do(act: RiddenAct, next: RiddenAct | null): void {
     if (isGait(act)) {
       this.learn(act);
       // A halt said after the figures is where the horse stops.
@@ -138,7 +140,11 @@ class StageRider {
     } else if (ride.figure === "halt") {
       this.#note(ride.notes);
       this.#stand(act);
-    } else this.#figure(withShortWay(ride));
+    } else {
+      const { ground } = this.#setting.manege;
+      const halt = next !== null && isRide(next) ? readRide(next, ground, this.#course.pose, this.state) : null;
+      this.#figure(withShortWay(endingForHalt(ride, halt, this.state, ground)));
+    }
     this.learn(act);
   }
 
@@ -158,10 +164,11 @@ class StageRider {
   }
 
   #figure(ride: RideAct): void {
-    const { manege, horse } = this.#setting;
-    const { ground, usual } = manege;
+    const { horse } = this.#setting;
     this.#note(ride.notes);
     const gait = gaitOf(this.state, ride.figure, horse, this.#laid.notes);
+    const manege = manegeAt(this.#setting.manege, gait.speed);
+    const { ground, usual } = manege;
     this.#joinUp(ride, gait);
     const sized = this.#sameSize(ride);
     const ask = askOf(sized, ground);
@@ -176,6 +183,12 @@ class StageRider {
     if (this.#first)
       this.#course.began.set(this.#plan.source, { pose: this.#course.pose, mirrored: this.#plan.mirrored });
     this.#first = false;
+    if (!result.ok && result.code === "nothing-to-ride" && ride.on !== null && ride.toward !== null) {
+      // It was to go to a place it has come to already, by a way of which we supplied the length.
+      const where = onWords(ride.on, ride.toward);
+      this.#note([`It was to go to ${where}: it is there already, or less than a horse’s length past it.`]);
+      return;
+    }
     if (!result.ok) {
       this.#refuse(ride.act.id, result.sentence);
       return;
@@ -184,13 +197,13 @@ class StageRider {
     const line = result.notes.find((note) => note.is === "supplied line" && note.from === 0);
     const oblique = ride.figure === "half volte" || ride.figure === "half volte reversed";
     const joins = line?.is === "supplied line" && !oblique ? line.pieces : 0;
+    const joined = joinGait(gait, result.path.pieces.slice(0, joins), horse);
     this.#laid.drafted.push(
-      ...result.path.pieces.map(
-        (piece, index): Drafted => ({
-          piece,
-          ridden: { stage: this.#stage, action: ride.act.id, figure: ride.figure, joins: index < joins, ...gait },
-        }),
-      ),
+      ...result.path.pieces.map((piece, index): Drafted => {
+        const isJoin = index < joins;
+        const what = { stage: this.#stage, action: ride.act.id, figure: ride.figure, joins: isJoin };
+        return { piece, ridden: { ...what, ...(isJoin ? joined : gait) } };
+      }),
     );
     const last = result.path.pieces.at(-1);
     if (sized.about !== null && last?.is === "arc") this.#course.sizes.set(sized.about.id, last.radius * 2);
@@ -244,7 +257,7 @@ class StageRider {
   }
 
   #join(target: Pose, where: string, action: string, gait: PieceGait): void {
-    const { manege } = this.#setting;
+    const manege = manegeAt(this.#setting.manege, gait.speed);
     const join = wayTo(manege, this.#course.pose, target);
     if (join === null) {
       this.#refuse(
@@ -258,7 +271,13 @@ class StageRider {
     this.#note([
       `The text does not say how the horse comes to ${where}: a line of ${metresWords(length)} is supplied.`,
     ]);
-    const ridden = { stage: this.#stage, action: null, figure: null, joins: true, ...gait };
+    const ridden = {
+      stage: this.#stage,
+      action: null,
+      figure: null,
+      joins: true,
+      ...joinGait(gait, join, this.#setting.horse),
+    };
     this.#laid.drafted.push(...join.map((piece) => ({ piece, ridden })));
     this.#course.pose = settled(target);
   }

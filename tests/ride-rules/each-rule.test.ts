@@ -34,7 +34,7 @@ const underArm = (slots = {}) => ({
   slots: { zone: "balance", contact: { with: "arm", degree: "bears" }, ...slots },
 });
 
-const CASES: Record<string, { breaks: Made; keeps: Made; cannotTell: Made | null }> = {
+const CASES: Record<string, { breaks: Made | null; keeps: Made; cannotTell: Made | null }> = {
   "reins-held": {
     breaks: { steps: [{ acts: [act("hold", { hold: "two", hand: "right" }, 0.5)] }], holds: { two: twoHanded } },
     keeps: { steps: [{ acts: [act("lay reins", { on: "neck" }, 0.5)] }] },
@@ -168,6 +168,12 @@ const CASES: Record<string, { breaks: Made; keeps: Made; cannotTell: Made | null
     keeps: { steps: [{ goes: [on(2, { joins: true }), on(5)] }] },
     cannotTell: null,
   },
+  "joins-ridden": {
+    // A way of ours is never more than a question.
+    breaks: null,
+    keeps: { steps: [{ goes: [bend("left", 60, 30, { gait: "gallop", speed: 12.5, joins: true }), on(5)] }] },
+    cannotTell: { steps: [{ goes: [bend("left", 6, 30, { gait: "gallop", speed: 12.5, joins: true }), on(5)] }] },
+  },
   "same-hand": {
     breaks: {
       steps: [{ acts: [act("pass", { to: "left", zone: "balance" })] }, {}],
@@ -229,7 +235,8 @@ describe("[V1] each rule of the table", () => {
   });
 
   for (const [code, { breaks, keeps, cannotTell }] of Object.entries(CASES)) {
-    test(`${code} is broken, and the finding says so`, () => {
+    test.runIf(breaks !== null)(`${code} is broken, and the finding says so`, () => {
+      if (breaks === null) return;
       expect(verdictOn(code, breaks)).toBe("broken");
       const { ridden, context } = madeRide(breaks);
       const [finding] = findingsOf(ridden, context).filter(({ rule }) => rule === code);

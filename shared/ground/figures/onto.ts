@@ -6,6 +6,7 @@ import { lengthOf, type Path, pathOf } from "../path.ts";
 import type { Piece } from "../piece.ts";
 import { type Pose, samePose } from "../plane.ts";
 import { footOn, poseRound } from "../track.ts";
+import { joinRadii } from "../usual.ts";
 import { type FigureRefusal, inWords, type Manege, placeWords, refuse } from "./figure.ts";
 
 /** Metres between the places on a closed line that are tried as the end of a supplied line. */
@@ -24,25 +25,38 @@ export function ontoClosed(
   const { usual } = manege;
   const foot = footOn(closed, start);
   if (samePose(foot.pose, start, usual.tolerance)) return { pieces: [], along: foot.along };
-  const whole = lengthOf(closed);
-  let best: { join: Join; along: number } | null = null;
-  const step = Math.max(STEP, whole / MOST_TRIED);
-  for (let tried = 0; tried * step < whole; tried += 1) {
-    const along = (foot.along + tried * step) % whole;
-    const limit = best === null ? Number.POSITIVE_INFINITY : best.join.length - 1e-9;
-    const join = shortestJoin(
-      start,
-      poseRound(closed, along),
-      usual.leastRadius,
-      (way) => way.length < limit && staysInside(manege, way.pieces),
-    );
-    if (join !== null && join.pieces.length > 0) best = { join, along };
+  for (const radius of joinRadii(usual)) {
+    const best = shortestOnto(manege, start, closed, foot.along, radius);
+    if (best !== null) return { pieces: best.join.pieces, along: best.along };
   }
-  if (best !== null) return { pieces: best.join.pieces, along: best.along };
   return refuse(
     "cannot-reach",
     `A way from ${placeWords(start)} ${onto} was expected, but none stays on the ground with bends of at least ${inWords(usual.leastRadius)} m radius. Turn the horse first, or allow tighter bends.`,
   );
+}
+
+function shortestOnto(
+  manege: Manege,
+  start: Pose,
+  closed: Path,
+  foot: number,
+  radius: number,
+): { join: Join; along: number } | null {
+  const whole = lengthOf(closed);
+  let best: { join: Join; along: number } | null = null;
+  const step = Math.max(STEP, whole / MOST_TRIED);
+  for (let tried = 0; tried * step < whole; tried += 1) {
+    const along = (foot + tried * step) % whole;
+    const limit = best === null ? Number.POSITIVE_INFINITY : best.join.length - 1e-9;
+    const join = shortestJoin(
+      start,
+      poseRound(closed, along),
+      radius,
+      (way) => way.length < limit && staysInside(manege, way.pieces),
+    );
+    if (join !== null && join.pieces.length > 0) best = { join, along };
+  }
+  return best;
 }
 
 /** Whether pieces keep the margin from the wall. */

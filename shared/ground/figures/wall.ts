@@ -5,7 +5,9 @@ import { shortestJoin } from "../join.ts";
 import { lengthOf, type Path } from "../path.ts";
 import type { Piece } from "../piece.ts";
 import { type Point, type Pose, QUARTER_TURN, type Side, samePose, turnBetween } from "../plane.ts";
+import { USUAL_BODY } from "../riders.ts";
 import { type Foot, footOn, poseRound, roundFrom, trackOf } from "../track.ts";
+import { joinRadii } from "../usual.ts";
 import {
   checkCount,
   checkSize,
@@ -28,13 +30,15 @@ import {
 import { joinWords, ontoClosed, staysInside } from "./onto.ts";
 
 /** On the track to the given rein, for a length, so many laps, or to a station at the wall; without any, one lap.
- *  Laps and a station go together: so many laps, and on to the station. */
+ *  Laps and a station go together: so many laps, and on to the station. `on`: so many metres past the station, or before
+ *  it (negative); a horse that is there already, or less than its own length past that place, has nothing to ride. */
 export type WallAsk = {
   readonly figure: "along the wall";
   readonly side?: Side | null;
   readonly length?: number | null;
   readonly laps?: number | null;
   readonly toward?: string | null;
+  readonly on?: number | null;
 };
 
 /** From a station at the wall (or from where one is) across the middle to another (or to the one opposite through the
@@ -75,11 +79,20 @@ export function rideAlongWall(manege: Manege, start: Pose, ask: WallAsk): Figure
   if (onto.pieces.length > 0) notes.push(suppliedLine(0, onto.pieces.length, joinWords("the track", onto.pieces)));
   const ahead = howFar(manege, track, onto.along, ask, notes);
   if (typeof ahead !== "number") return ahead;
+  if (ahead === 0)
+    return refuse(
+      "nothing-to-ride",
+      `Some way along the wall was expected, but the horse is there already, or just past the place. Leave the step out, or say where to.`,
+    );
   return finish(manege, "the way along the wall", [...onto.pieces, ...roundFrom(track, onto.along, ahead)], notes);
 }
 
-/** How far along the track: the length, the laps, the station, or one lap. */
+/** Metres: the length of a horse. */
+const JUST_PAST = USUAL_BODY.ahead + USUAL_BODY.behind;
+
+/** How far along the track, 0 for no way at all: the length, the laps, the station, or one lap. */
 function howFar(manege: Manege, track: Path, along: number, ask: WallAsk, notes: FigureNote[]): number | FigureRefusal {
+  const { usual } = manege;
   const whole = lengthOf(track);
   if ((ask.length ?? null) !== null) return ask.length as number;
   const laps = ask.laps ?? null;
@@ -93,7 +106,9 @@ function howFar(manege: Manege, track: Path, along: number, ask: WallAsk, notes:
   }
   const foot = footOfStation(manege, track, toward, poseRound(track, along));
   if ("code" in foot) return foot;
-  const ahead = (((foot.along - along) % whole) + whole) % whole;
+  const on = ask.on ?? 0;
+  const ahead = (((foot.along + on - along) % whole) + whole) % whole;
+  if (on !== 0 && laps === null && (ahead < usual.tolerance.distance || whole - ahead < JUST_PAST)) return 0;
   // Standing at the station already means once round to it, unless laps say how often.
   const once = ahead <= manege.usual.tolerance.distance || whole - ahead <= manege.usual.tolerance.distance;
   if (once) return (laps ?? 1) * whole;
@@ -129,7 +144,9 @@ export function rideAcross(manege: Manege, start: Pose, ask: AcrossAsk): FigureR
     const foot = footOfStation(manege, track, from, start);
     if ("code" in foot) return foot;
     if (!samePose(start, foot.pose, usual.tolerance)) {
-      const join = shortestJoin(start, foot.pose, usual.leastRadius, (way) => staysInside(manege, way.pieces));
+      const [join = null] = joinRadii(usual).flatMap(
+        (radius) => shortestJoin(start, foot.pose, radius, (way) => staysInside(manege, way.pieces)) ?? [],
+      );
       if (join === null) return noWay(manege, start, from);
       pieces.push(...join.pieces);
       notes.push(suppliedLine(0, pieces.length, joinWords(from, join.pieces)));

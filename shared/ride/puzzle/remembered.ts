@@ -115,6 +115,8 @@ export function wayKeyOf(held: Remembered): string {
 function wayKey({ state, pose, last, sizes, began }: Remembered): unknown[] {
   return [
     [state.gait, state.pace, state.rein].map(knownKey),
+    // What is carried can be a measure: "a spear's length before it".
+    state.objects.map(({ object }) => [object.name, object.lengthMetres]),
     [pose.x, pose.y, pose.heading],
     last === null ? null : lastKey(last),
     inOrder(sizes).map(([id, metres]) => [id, nearly(metres)]),

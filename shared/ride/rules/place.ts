@@ -1,8 +1,9 @@
 /** shared/ride/rules/place.ts - on the ground, figures that fit, beginnings where the text has them, joins that are told.
- *  May import: shared/ground, shared/ride, siblings. Keeps rules V30-V33 (shared/ride/rules/RULES.md). Metres. */
+ *  May import: shared/ground, shared/ride, siblings. Keeps rules V30-V34 (shared/ride/rules/RULES.md). Metres. */
 import { inWords } from "../../ground/figures/figure.ts";
 import { clearanceOf } from "../../ground/fit.ts";
 import { distanceToWall, findStation, type RidingGround } from "../../ground/grounds.ts";
+import { leanDegrees } from "../../ground/lean.ts";
 import { pathOf } from "../../ground/path.ts";
 import { type Piece, poseOn, type Turn } from "../../ground/piece.ts";
 import { beside, distance, type Point, type Pose } from "../../ground/plane.ts";
@@ -16,6 +17,7 @@ import { stationNamed } from "../event-meant.ts";
 import { isBeside } from "../places.ts";
 import type { Ridden, RiddenStage } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
+import { MOST_LEAN } from "./bends.ts";
 import { type Breach, type Judgement, kept, type RideRule } from "./rule.ts";
 
 /** A horse is about 8 ft long (US Cavalry Drill Regulations 1916): within it of a gate in the wall one is going through. */
@@ -57,10 +59,7 @@ function sweptPast(ground: RidingGround, turn: Turn): { metres: number; at: Poin
   const { ahead, behind } = USUAL_BODY;
   const pivot = turn.about === "middle" ? 0 : turn.about === "haunches" ? -behind : ahead;
   const stays = beside({ ...turn.at, heading: turn.heading }, pivot);
-  const inGate = ground.stations
-    .map((station) => placeOfStation(station, turn.at))
-    .some((place) => distanceToWall(ground, place) < ROOM && distance(place, turn.at) <= HORSE_LENGTH);
-  if (inGate) return null;
+  if (inGate(ground, turn.at)) return null;
   let least: { metres: number; at: Point } | null = null;
   const steps = Math.ceil(Math.abs(turn.sweep) / TURN_STEP);
   for (let step = 0; step <= steps; step += 1) {
@@ -74,7 +73,34 @@ function sweptPast(ground: RidingGround, turn: Turn): { metres: number; at: Poin
   return least;
 }
 
-type Near = { metres: number; piece: number; swept: boolean };
+/** How far head or croup are past the wall where a straight line ends or the horse stands. On a bend the horse bends along
+ *  its line, and along a line the end it goes toward is nearest to the wall where the line ends. A croup in a gate is that
+ *  of one who comes in by it. Null where both are inside. */
+function bodyPast(ground: RidingGround, piece: Piece): { metres: number; at: Point } | null {
+  if (piece.is !== "straight" && piece.is !== "halt") return null;
+  const pose = poseOn(piece, 1);
+  const [head, croup] = [beside(pose, USUAL_BODY.ahead), beside(pose, -USUAL_BODY.behind)];
+  const ends = piece.is === "halt" ? [head, croup] : [piece.back ? croup : head];
+  let least: { metres: number; at: Point } | null = null;
+  for (const end of ends) {
+    const metres = distanceToWall(ground, end);
+    if (metres >= -WORTH_A_WORD || (end === croup && inGate(ground, pose))) continue;
+    if (least === null || metres < least.metres) least = { metres, at: end };
+  }
+  return least;
+}
+
+/** Metres past the wall that are worth a word: less than an ear. */
+const WORTH_A_WORD = 0.02;
+
+/** Whether a station that lies in the wall is within a horse's length. */
+function inGate(ground: RidingGround, at: Point): boolean {
+  return ground.stations
+    .map((station) => placeOfStation(station, at))
+    .some((place) => distanceToWall(ground, place) < ROOM && distance(place, at) <= HORSE_LENGTH);
+}
+
+type Near = { metres: number; piece: number; is: "way" | "swept" | "body" };
 
 function nearestIn({ ground, timed, way }: Ridden, { pieces }: RiddenStage): Near | null {
   let least: Near | null = null;
@@ -83,9 +109,10 @@ function nearestIn({ ground, timed, way }: Ridden, { pieces }: RiddenStage): Nea
     if (piece === undefined) continue;
     const onWay = nearestInWay(ground, piece);
     const swept = piece.is === "turn" && way === "mounted" && onWay === null ? sweptPast(ground, piece) : null;
-    const near = onWay ?? swept;
+    const body = way === "mounted" && onWay === null && swept === null ? bodyPast(ground, piece) : null;
+    const near = onWay ?? swept ?? body;
     if (near !== null && (least === null || near.metres < least.metres))
-      least = { metres: near.metres, piece: index, swept: swept !== null };
+      least = { metres: near.metres, piece: index, is: onWay ? "way" : swept ? "swept" : "body" };
   }
   return least;
 }
@@ -97,14 +124,20 @@ function checkOnGround(ridden: Ridden): Judgement[] {
     if (least === null) return [kept(index)];
     const action = ridden.pieces[least.piece]?.action ?? null;
     const [from, to] = [ridden.timed.times[least.piece] ?? stage.from, ridden.timed.times[least.piece + 1] ?? stage.to];
-    const wayWords = least.swept
-      ? `where the horse turns on the spot its head or croup swings ${inWords(-least.metres)} m past the wall (a horse of ${inWords(HORSE_LENGTH)} m)`
-      : least.metres < -1e-6
-        ? `the way goes ${inWords(-least.metres)} m past the wall`
-        : `the rider’s line comes within ${inWords(Math.max(0, least.metres))} m of the wall, which leaves no room for his knee`;
-    const lift = least.swept
-      ? "Either it turns to the other side or about another part of the horse, or farther from the wall"
-      : "Either the figure is smaller or begins elsewhere, or the track is set farther from the wall";
+    const wayWords =
+      least.is === "body"
+        ? `the horse’s head or croup comes ${inWords(-least.metres)} m past the wall (a horse of ${inWords(HORSE_LENGTH)} m)`
+        : least.is === "swept"
+          ? `where the horse turns on the spot its head or croup swings ${inWords(-least.metres)} m past the wall (a horse of ${inWords(HORSE_LENGTH)} m)`
+          : least.metres < -1e-6
+            ? `the way goes ${inWords(-least.metres)} m past the wall`
+            : `the rider’s line comes within ${inWords(Math.max(0, least.metres))} m of the wall, which leaves no room for his knee`;
+    const lift =
+      least.is === "body"
+        ? "Either it stops farther from the wall, or what it goes to lies elsewhere"
+        : least.is === "swept"
+          ? "Either it turns to the other side or about another part of the horse, or farther from the wall"
+          : "Either the figure is smaller or begins elsewhere, or the track is set farther from the wall";
     return [
       {
         ...ofStage(ridden, index, "wall", wayWords, lift),
@@ -122,9 +155,9 @@ export const onGround: RideRule = {
   code: "on-ground",
   words: "says",
   sentence:
-    "The way stays on the ground, with room for the rider’s knee along the wall and for the horse where it turns.",
+    "The way stays on the ground, with room for the rider’s knee along the wall and for the horse where it stops or turns.",
   basis: "common practice",
-  source: `The wall is the ground’s own. The ${ROOM} m for horse and knee are a guess; at a gate in the wall they are not asked.`,
+  source: `The wall is the ground’s own. The ${ROOM} m for horse and knee are a guess; at a gate in the wall they are not asked, but the horse’s head stays inside there too.`,
   severity: "bars",
   reach: "place",
   check: checkOnGround,
@@ -237,6 +270,39 @@ function checkJoins(ridden: Ridden): Judgement[] {
     return [{ ...breach, from: ridden.timed.times[first] ?? stage.from, to: ridden.timed.times[last + 1] ?? stage.to }];
   });
 }
+
+/** A way of ours is no fault of the text: that it can hardly be ridden is told, and bars nothing. */
+function checkJoinsRidden(ridden: Ridden): Judgement[] {
+  if (ridden.way === "on foot") return [];
+  return ridden.stages.flatMap((stage, index): Judgement[] => {
+    let tightest: { at: number; lean: number; sentence: string } | null = null;
+    for (let at = stage.pieces.from; at < stage.pieces.to; at += 1) {
+      const [piece, what] = [ridden.timed.path.pieces[at], ridden.pieces[at]];
+      if (piece?.is !== "arc" || what?.joins !== true) continue;
+      const lean = leanDegrees(what.speed, piece.radius);
+      if (lean <= MOST_LEAN || lean <= (tightest?.lean ?? 0)) continue;
+      const pace = what.pace === null ? "" : `${what.pace === "full speed" ? "full-speed" : what.pace} `;
+      const sentence = `the way to where it begins is our own, not the text’s: at the ${pace}${what.gait}, ${inWords(what.speed)} m/s, its bend of ${inWords(2 * piece.radius)} m across makes horse and rider lean ${Math.round(lean)}°, more than the ${MOST_LEAN}° this program takes for safe, and no wider bend was found`;
+      tightest = { at, lean, sentence };
+    }
+    if (tightest === null) return [kept(index)];
+    const lift = "The text would need to say how the horse comes there, or a slower gait until it has";
+    const breach = ofStage(ridden, index, "join ridden", tightest.sentence, lift);
+    const [from, to] = [ridden.timed.times[tightest.at] ?? stage.from, ridden.timed.times[tightest.at + 1] ?? stage.to];
+    return [{ ...breach, verdict: "cannot tell", from, to, timed: true, look: true }];
+  });
+}
+
+export const joinsRidden: RideRule = {
+  code: "joins-ridden",
+  words: "none",
+  sentence: "A line that is supplied can be ridden at the gait that stands.",
+  basis: "common practice",
+  source: `A lean of at most ${MOST_LEAN}°, as for bends the text gives. A way that is supplied bars nothing: it can always be another.`,
+  severity: "warns",
+  reach: "place",
+  check: checkJoinsRidden,
+};
 
 export const joinsShown: RideRule = {
   code: "joins-shown",

@@ -8,7 +8,7 @@ import { WHOLE_RULES } from "./between-rules.ts";
 import { sizesAllow } from "./kit.ts";
 import { oneThing } from "./one-thing.ts";
 import { passGrips } from "./passing.ts";
-import { beginsThere, figureFits, joinsShown, onGround } from "./place.ts";
+import { beginsThere, figureFits, joinsRidden, joinsShown, onGround } from "./place.ts";
 import { reinHandZone, reinsHeld } from "./reins.ts";
 import { againFits, backWhereBegun, sameHand } from "./remembered.ts";
 import type { RideRule, RuleRow } from "./rule.ts";
@@ -36,6 +36,7 @@ export const RIDE_RULES: readonly RideRule[] = Object.freeze([
   figureFits,
   beginsThere,
   joinsShown,
+  joinsRidden,
   sameHand,
   backWhereBegun,
   againFits,
