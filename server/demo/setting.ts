@@ -3,8 +3,13 @@
  *  May import: siblings. Everything here is invented: book, house, people and places. */
 import { BookBuilder, type Revisions } from "./builder.ts";
 import { court } from "./court.ts";
+import { demoId } from "./demo-id.ts";
 import { about, supplied } from "./draft.ts";
 import { EDITOR, SAT_ON, TRANSLATOR } from "./people.ts";
+
+/** The book's own entry among the sources: the work names it before it is written. It stands outside the count of ids, so
+ *  that no other row of the demo has another id for it. */
+const OWN_ENTRY = demoId(100_000);
 
 export type Setting = ReturnType<typeof setting>;
 
@@ -16,9 +21,26 @@ export function setting() {
     note:
       "Invented. This book comes with Passagework so that there is something to read and to try: there is no such " +
       "book, house, translator or court. Its exercises have been ridden on paper only.",
-    source: null,
+    source: OWN_ENTRY,
     invented: true,
   });
+  book.rows.add(
+    "sources",
+    {
+      work: book.work,
+      item: {
+        id: "varne",
+        type: "manuscript",
+        title: "The Varne Riding-House Book (invented)",
+        author: [{ literal: "an unnamed riding-master" }],
+        translator: [{ literal: TRANSLATOR }],
+        issued: { literal: "about 1460" },
+        archive: "Varne House",
+        archive_location: "the house copy (A), the binding fragment (B), the stable copy (C)",
+      },
+    },
+    OWN_ENTRY,
+  );
   const { texts, houseCopy } = witnessesAndTexts(book);
   const things = {
     spear: book.object("shaft", "spear", "A boar-spear.", {

@@ -134,7 +134,7 @@ describe("what a newcomer finds", () => {
     ["lessons", 1],
     ["faults", 7],
     ["rules", 1],
-    ["sources", 1],
+    ["sources", 2],
   ])("%s: %i", (kind, count) => {
     expect(all(kind)).toHaveLength(count);
   });

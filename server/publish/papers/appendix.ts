@@ -4,6 +4,7 @@
 import type { Block, PlainBlock } from "../../../schema/paper.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
 import { dayBlocks } from "./day-version.ts";
+import { BIBLIOGRAPHY } from "./finish-paper.ts";
 import { glossaryBlocks } from "./glossary.ts";
 import { howToRead } from "./how-to-read.ts";
 import { passageIndex, termIndex } from "./indexes.ts";
@@ -114,11 +115,12 @@ function untouchedCruxes({ signs }: PaperContext, { drill }: BuiltPart): PlainBl
   return [heading(3, [words("Open places that bear on no step")]), { is: "list", ordered: false, items }];
 }
 
-/** The block whose entries are made once all that is cited is known. Nothing where there is no source. */
+/** The block whose entries are made once all that is cited is known. Nothing where there is no source; where none is
+ *  cited, `finishPaper` takes it away. */
 function bibliographyBlocks({ book }: PaperContext): PlainBlock[] {
   if (!book.all("sources").some(({ work }) => work === book.work.id)) return [];
   return [
-    heading(2, [words("Bibliography")], { anchor: "bibliography" }),
+    heading(2, [words("Bibliography")], { anchor: BIBLIOGRAPHY }),
     { is: "entries", as: "bibliography", items: [] },
   ];
 }

@@ -20,6 +20,9 @@ export interface Unfinished {
   bibliography: boolean;
 }
 
+/** Anchor of the heading of the bibliography. */
+export const BIBLIOGRAPHY = "bibliography";
+
 export interface Finished {
   blocks: Paper["blocks"];
   notes: Note[];
@@ -35,13 +38,15 @@ export function finishPaper(
   const called = callNotes(context, engine?.inNotes === true, unfinished);
   const items = itemsOf(context);
   const used = new Set(called.calls.map(({ source }) => source));
-  if (unfinished.bibliography) for (const id of items.keys()) used.add(id);
+  // The book that the whole paper cites is in its bibliography; of the others only what is cited.
+  const ownEntry = context.book.work.source;
+  const uncited = unfinished.bibliography && ownEntry !== null && items.has(ownEntry) ? [ownEntry] : [];
+  for (const id of uncited) used.add(id);
   for (const id of used) {
     const item = items.get(id);
     const problem = item === undefined ? null : problemWithSource(item);
     if (problem !== null) return problem;
   }
-  const uncited = unfinished.bibliography ? [...items.keys()] : [];
   const set = setSources(engine, { items, calls: called.calls, uncited });
   if (!set.ok) return set;
   const spans = new Map([...cited.keys()].map((span) => [span, [] as Span[]]));
@@ -139,6 +144,7 @@ function withBibliography(
   { bibliography: wanted }: Unfinished,
 ): Paper["blocks"] {
   if (!wanted) return blocks;
+  if (bibliography.length === 0) return blocks.filter((block) => !isOfBibliography(block));
   return blocks.flatMap((block): Paper["blocks"] => {
     if (block.is !== "entries" || block.as !== "bibliography") return [block];
     const items = bibliography.map(({ source, text }) => ({
@@ -149,6 +155,11 @@ function withBibliography(
     }));
     return [{ ...block, items }];
   });
+}
+
+/** Its heading or its entries: neither is printed where nothing is cited. */
+function isOfBibliography(block: Paper["blocks"][number]): boolean {
+  return block.is === "heading" ? block.anchor === BIBLIOGRAPHY : block.is === "entries" && block.as === "bibliography";
 }
 
 export const sourceAnchor = (source: string): string => `source-${source}`;
