@@ -28,14 +28,14 @@ describe("comparing two editions", () => {
       "the second line of a cell",
       [A, B],
       [{ ...A, left: ["keeps the reins", "rests on the thigh"] }, B],
-      ["reads | Step 1, left hand, second line | rests on the pommel | rests on the thigh"],
+      ["reads | Step 1, left hand | rests on the pommel | rests on the thigh"],
       "",
     ],
     [
       "a line struck out",
       [A],
       [{ ...A, left: ["rests on the pommel"] }],
-      ["reads | Step 1, left hand, first line | keeps the reins | "],
+      ["reads | Step 1, left hand | keeps the reins | "],
       "",
     ],
     [

@@ -7,7 +7,7 @@ import { itemsOf, type Of, type PaperItem, type PaperLine } from "./paper-items.
 
 export interface Difference {
   is: "reads" | "added" | "left out" | "moved";
-  /** In the words of the older edition: "Step 5, left hand, second line"; of what is new, where it comes. */
+  /** In the words of the older edition: "Step 5, left hand"; of what is new, where it comes: "After step 7". */
   where: string;
   element: string | null;
   /** The number the older edition showed; of what is new, the number it has now. */
@@ -42,7 +42,7 @@ export function comparePapers(older: Paper, newer: Paper): Compared {
   for (const item of news) {
     last = placeOf.get(item.key) ?? last;
     // What is new comes behind what stood before it.
-    if (!oldKeys.has(item.key)) placed.push({ at: last + 0.5, difference: whole("added", item) });
+    if (!oldKeys.has(item.key)) placed.push({ at: last + 0.5, difference: addedBehind(item, olds.slice(0, last + 1)) });
   }
   placed.sort((a, b) => a.at - b.at);
   return { differences: placed.map(({ difference }) => difference), renumbered: renumbering(olds, newByKey) };
@@ -65,20 +65,19 @@ function linesDiffer(old: PaperItem, now: PaperItem): Difference[] {
   return places.flatMap((place) => {
     const [before, after] = [wordsAt(old.lines, place), wordsAt(now.lines, place)];
     const found: Difference[] = [];
-    let line = 0;
-    let struck: { words: string; line: number }[] = [];
+    let struck: string[] = [];
     const strike = () => {
-      for (const { words, line: at } of struck) found.push(reads(old, place, before.length, at, words, ""));
+      for (const words of struck) found.push(reads(old, place, words, ""));
       struck = [];
     };
     for (const { added, removed, value } of diffArrays(before, after)) {
       for (const words of value) {
-        if (removed) struck.push({ words, line: line++ });
+        if (removed) struck.push(words);
         else if (added) {
-          const [instead, ...rest] = struck;
+          const [instead = "", ...rest] = struck;
           struck = rest;
-          found.push(reads(old, place, before.length, instead?.line ?? line, instead?.words ?? "", words, now.of));
-        } else line += 1;
+          found.push(reads(old, place, instead, words, now.of));
+        }
       }
       if (!removed) strike();
     }
@@ -90,19 +89,11 @@ function linesDiffer(old: PaperItem, now: PaperItem): Difference[] {
 const wordsAt = (lines: readonly PaperLine[], place: string): string[] =>
   lines.filter((line) => line.place === place).map(({ words }) => words);
 
-function reads(
-  item: PaperItem,
-  place: string,
-  lines: number,
-  line: number,
-  was: string,
-  now: string,
-  nowOf: Of = [],
-): Difference {
-  const where = [item.where, place, lines > 1 ? `${ordinal(line + 1)} line` : ""].filter((part) => part !== "");
+/** Which line of a column it is, is not said: a printed line breaks where its column ends, and the words name the place. */
+function reads(item: PaperItem, place: string, was: string, now: string, nowOf: Of = []): Difference {
   return {
     is: "reads",
-    where: where.join(", "),
+    where: place === "" ? item.where : `${item.where}, ${place}`,
     element: item.element,
     shown: item.shown,
     was,
@@ -120,6 +111,16 @@ function whole(is: "added" | "left out", item: PaperItem): Difference {
   const words = item.lines.map(({ words: said }) => said).join("; ");
   const { where, element, shown, of } = item;
   return { is, where, element, shown, was: is === "added" ? "" : words, now: is === "added" ? words : "", of };
+}
+
+/** A step by its new number; of anything else what it stands behind, which the holder of the older paper can find. */
+function addedBehind(item: PaperItem, before: readonly PaperItem[]): Difference {
+  const added = whole("added", item);
+  if (item.element !== null || !item.key.startsWith("heading ")) return added;
+  const step = before.at(-1)?.shown ?? null;
+  const behind = before.at(-1)?.where ?? "";
+  if (step !== null) return { ...added, where: `After step ${step}` };
+  return { ...added, where: behind === "" || behind === "Heading" ? "A new heading" : `After “${behind}”` };
 }
 
 function move(item: PaperItem, news: readonly PaperItem[], other: PaperItem): Difference {
@@ -174,6 +175,3 @@ function renumbering(olds: readonly PaperItem[], newByKey: ReadonlyMap<string, P
     ? ""
     : `${first.charAt(0).toUpperCase()}${[first, ...clauses.slice(1)].join("; ").slice(1)}.`;
 }
-
-const ORDINALS = ["", "first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth"];
-const ordinal = (count: number): string => ORDINALS[count] ?? `${count}th`;
