@@ -15,6 +15,7 @@ import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure, suppliedBlocks, withPlanBeside } from "./part-figures.ts";
 import { headLine, sourceLine } from "./part-head.ts";
 import { questionBlocks, trialBlocks } from "./questions-and-trials.ts";
+import { setAsideBlocks } from "./set-aside.ts";
 import { heading, paragraph, soft, strong, words } from "./spans.ts";
 import { fullStepsTable } from "./step-rows.ts";
 import { neverMentionedBlocks, throughoutBlocks } from "./throughout.ts";
@@ -70,6 +71,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): Block[] {
     ...withPlanBeside(context, part, PLAN, beside),
     heading(3, [words("Steps")]),
     fullStepsTable(context, part),
+    ...setAsideBlocks(context, part),
     ...untouchedCruxes(context, part),
     ...questionBlocks(context, part, 3),
     ...trialBlocks(context, part, 3),

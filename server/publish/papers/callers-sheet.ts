@@ -16,6 +16,7 @@ import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
+import { setAsideBlocks } from "./set-aside.ts";
 import { heading, joinedLines, paragraph, words } from "./spans.ts";
 import { noSteps, rowsOfElement } from "./step-rows.ts";
 
@@ -76,6 +77,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): P
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
+    ...setAsideBlocks(context, part),
     ...dayBlocks(part, 2),
     ...beforeTheCut(context, part),
     items.length === 0 ? noSteps() : { is: "calls", items },

@@ -17,6 +17,7 @@ import { headLine } from "./part-head.ts";
 import { type Pictures, pictureBlocks } from "./picture-blocks.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { restOfText } from "./rest-of-text.ts";
+import { setAsideBlocks } from "./set-aside.ts";
 import { heading, paragraph, words } from "./spans.ts";
 import { fewStepsTable } from "./step-rows.ts";
 import { throughoutBlocks, throughoutOwn, throughoutWork } from "./throughout.ts";
@@ -63,6 +64,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): Bl
     ...(titled ? [heading(2, [words(titleOfPart(part))], { of })] : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
+    ...setAsideBlocks(context, part),
     ...dayBlocks(part, 3),
     ...(titled ? throughoutOwn(context, part, 3) : throughoutBlocks(context, drill, 3)),
     ...faultBlocks(context, part, 3),

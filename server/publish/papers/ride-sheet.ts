@@ -11,6 +11,7 @@ import type { BuiltPart } from "./paper-part.ts";
 import { withPlanBeside } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
+import { setAsideBlocks } from "./set-aside.ts";
 import { heading, paragraph, words } from "./spans.ts";
 import { fewStepsTable } from "./step-rows.ts";
 import { throughoutBlocks } from "./throughout.ts";
@@ -40,6 +41,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, isFirst: boolean): B
     ...(isFirst ? occasionOf(context.ask) : []),
     paragraph("small", headLine(context, part)),
     ...asRiddenBlocks(context, part),
+    ...setAsideBlocks(context, part),
     ...dayBlocks(part, 2),
     ...throughoutBlocks(context, drill, 2),
     ...movementBlocks(context, [part], 2),
