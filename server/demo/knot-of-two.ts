@@ -295,20 +295,20 @@ function faceToFace({ part, exercise, words: { end, hands }, doubts, taught }: W
   exercise.step(
     "The first rides out of the knot and turns about",
     end.both(
-      "The first then rides straight on out of the knot, ten paces, which is as far as the wall allows, and turns to the left until he looks at the knot again",
-      "Tum primus e nodo recta pergit, decem passus, quatenus murus patitur, et ad sinistram vertit donec nodum rursus spectet",
+      "The first then rides straight on out of the knot, eleven paces, which is as far as the wall allows, and turns to the left until he looks at the knot again",
+      "Tum primus e nodo recta pergit, undecim passus, quatenus murus patitur, et ad sinistram vertit donec nodum rursus spectet",
     ),
     [
       does(
         "go at",
-        { gait: supplied("walk", "Ten paces to a wall, and then he turns about: nobody canters that.") },
+        { gait: supplied("walk", "Eleven paces to a wall, and then he turns about: nobody canters that.") },
         { because: supplied(true, "The book says nothing of the pace here.") },
       ),
       does(
         "ride",
         {
           figure: stated("straight", end.both("straight on", "recta pergit")),
-          size: paces(10, end.both("ten paces, which", "decem passus")),
+          size: paces(11, end.both("eleven paces, which", "undecim passus")),
           how: stated("as far as the wall allows", end.both("as far as the wall allows", "quatenus murus patitur")),
         },
         { words: end.both("rides straight on out of the knot", "e nodo recta pergit") },
@@ -342,10 +342,10 @@ function faceToFace({ part, exercise, words: { end, hands }, doubts, taught }: W
     { role: THE_SECOND },
   );
   book.note(
-    "Ten paces are eight metres. Two spears take four of them.",
+    "Eleven paces are not quite nine metres. Two spears take four of them.",
     end.both(
-      "So they stand face to face with ten paces between them, which is room enough for two spears and not enough for an argument.",
-      "Ita adversi stant, decem passibus interpositis, quod duabus hastis satis est spatii, rixae parum.",
+      "So they stand face to face with eleven paces between them, which is room enough for two spears and not enough for an argument.",
+      "Ita adversi stant, undecim passibus interpositis, quod duabus hastis satis est spatii, rixae parum.",
     ),
   );
   book.mark("senses", turns.horse, end.both("turns to the left", "ad sinistram vertit"));

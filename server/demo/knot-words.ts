@@ -52,12 +52,12 @@ export function knotWords({ book, texts }: SecondPart, exercise: string) {
   });
   const end = book.passage(texts, exercise, [folio("A", "9v", 21, 25), folio("C", "4v", 14, 18), page(36)], {
     translation: `
-      This they do three times. The first then rides straight on out of the knot, ten paces, which is as far as the wall
+      This they do three times. The first then rides straight on out of the knot, eleven paces, which is as far as the wall
       allows, and turns to the left until he looks at the knot again; the second halts in the knot. So they stand face to
-      face with ten paces between them, which is room enough for two spears and not enough for an argument.`,
+      face with eleven paces between them, which is room enough for two spears and not enough for an argument.`,
     original: `
-      Hoc ter faciunt. Tum primus e nodo recta pergit, decem passus, quatenus murus patitur, et ad sinistram vertit donec
-      nodum rursus spectet; secundus in nodo consistit. Ita adversi stant, decem passibus interpositis, quod duabus hastis
+      Hoc ter faciunt. Tum primus e nodo recta pergit, undecim passus, quatenus murus patitur, et ad sinistram vertit donec
+      nodum rursus spectet; secundus in nodo consistit. Ita adversi stant, undecim passibus interpositis, quod duabus hastis
       satis est spatii, rixae parum.`,
   });
   const hands = book.passage(texts, exercise, [folio("A", "10r", 1, 6), folio("C", "5r", 1, 5), page(37)], {

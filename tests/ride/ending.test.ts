@@ -166,3 +166,19 @@ describe("[R37] a supplied line at a gallop", () => {
     expect(found(ridden)).toEqual([]);
   });
 });
+
+describe("[V30] a head past the wall is not asked", () => {
+  test("of a length that is given only about", () => {
+    const made = court();
+    const about = supplied({ is: "about" as const, of: 39.2, spread: 1 });
+    made.figure("up", "straight", { from: at("the gate"), size: about });
+    expect(onGroundIn(rideExercise(made.rows(), made.home, {}))).toEqual([]);
+  });
+  test("where the track runs along the wall itself: there the line ends at the place", () => {
+    const made = court(0);
+    made.figure("up", "straight", { from: at("the gate"), toward: at("the stair") });
+    const ridden = rideExercise(made.rows(), made.home, {});
+    expect(endOf(ridden)).toEqual({ x: 0, y: 20, heading: 9_000 });
+    expect(onGroundIn(ridden)).toEqual([]);
+  });
+});

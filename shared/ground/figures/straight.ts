@@ -120,6 +120,8 @@ function shortOf({ ground, usual }: Manege, pieces: readonly Piece[], on: number
   const said = on === null ? 0 : -on;
   if (said < 0 || distanceToWall(ground, last.to) >= USUAL_BODY.ahead + HEAD_ROOM - usual.tolerance.distance)
     return said;
+  // Where the track runs along the wall itself, the wall is the line that is ridden, and its letters are on it.
+  if (ground.trackOffset === 0) return said;
   // From the middle of the line, since it may set out in a gate; one that runs along the wall is not kept from it.
   const half = last.length / 2;
   const middle = beside({ ...last.from, heading: last.heading }, half);

@@ -77,7 +77,8 @@ function sweptPast(ground: RidingGround, turn: Turn): { metres: number; at: Poin
  *  its line, and along a line the end it goes toward is nearest to the wall where the line ends. A croup in a gate is that
  *  of one who comes in by it. Null where both are inside. */
 function bodyPast(ground: RidingGround, piece: Piece): { metres: number; at: Point } | null {
-  if (piece.is !== "straight" && piece.is !== "halt") return null;
+  // Where the track runs along the wall itself, the wall is the line that is ridden.
+  if (ground.trackOffset === 0 || (piece.is !== "straight" && piece.is !== "halt")) return null;
   const pose = poseOn(piece, 1);
   const [head, croup] = [beside(pose, USUAL_BODY.ahead), beside(pose, -USUAL_BODY.behind)];
   const ends = piece.is === "halt" ? [head, croup] : [piece.back ? croup : head];
@@ -102,14 +103,27 @@ function inGate(ground: RidingGround, at: Point): boolean {
 
 type Near = { metres: number; piece: number; is: "way" | "swept" | "body" };
 
-function nearestIn({ ground, timed, way }: Ridden, { pieces }: RiddenStage): Near | null {
+/** Whether the act gives its size only about, or as a range: a little less than is ridden is within it. */
+function isAbout(act: RiddenAct | null): boolean {
+  const size = act === null ? null : slotOf(act.known, "size", "length");
+  const length = size === null ? null : exactly(size);
+  return length !== null && length.is !== "exact";
+}
+
+function nearestIn(
+  { ground, timed, way, pieces: what }: Ridden,
+  { pieces }: RiddenStage,
+  actOf: (action: string) => RiddenAct | null,
+): Near | null {
   let least: Near | null = null;
   for (let index = pieces.from; index < pieces.to; index += 1) {
     const piece = timed.path.pieces[index];
     if (piece === undefined) continue;
     const onWay = nearestInWay(ground, piece);
     const swept = piece.is === "turn" && way === "mounted" && onWay === null ? sweptPast(ground, piece) : null;
-    const body = way === "mounted" && onWay === null && swept === null ? bodyPast(ground, piece) : null;
+    const action = what[index]?.action ?? null;
+    const exact = action === null || !isAbout(actOf(action));
+    const body = way === "mounted" && exact && onWay === null && swept === null ? bodyPast(ground, piece) : null;
     const near = onWay ?? swept ?? body;
     if (near !== null && (least === null || near.metres < least.metres))
       least = { metres: near.metres, piece: index, is: onWay ? "way" : swept ? "swept" : "body" };
@@ -117,10 +131,10 @@ function nearestIn({ ground, timed, way }: Ridden, { pieces }: RiddenStage): Nea
   return least;
 }
 
-function checkOnGround(ridden: Ridden): Judgement[] {
+function checkOnGround(ridden: Ridden, context: RideContext): Judgement[] {
   return ridden.stages.flatMap((stage, index): Judgement[] => {
     if (stage.pieces.to <= stage.pieces.from) return [];
-    const least = nearestIn(ridden, stage);
+    const least = nearestIn(ridden, stage, (id) => context.act(index, id));
     if (least === null) return [kept(index)];
     const action = ridden.pieces[least.piece]?.action ?? null;
     const [from, to] = [ridden.timed.times[least.piece] ?? stage.from, ridden.timed.times[least.piece + 1] ?? stage.to];
