@@ -99,20 +99,32 @@ class DataOf {
   /** `linked`: notes are called by links and set elsewhere. */
   line(line: Line, linked = this.#paper.notesAt === "end"): LineData {
     const text = line.map((span) => (span.is === "words" ? span.text : "")).join("");
-    return { spans: line.map((span) => this.#span(span, linked)), rtl: runsRightToLeft(text) };
+    return { spans: line.map((span, at) => this.#span(span, linked, line[at + 1])), rtl: runsRightToLeft(text) };
   }
 
-  #span(span: Span, linked: boolean): Data {
+  /** What a stretch has not is left out: the type setter keeps whatever it is told. */
+  #span(span: Span, linked: boolean, next: Span | undefined): Data {
     if (span.is === "words") {
       const { is, text, as, language, standing, to } = span;
       const own = language === this.#paper.language ? null : typstLanguage(language);
       const printed = as === "said" ? this.words(text) : bound(this.words(text));
       const parts = as === "reference" ? unbrokenParts(printed) : null;
-      return { is, text: printed, parts, rtl: runsRightToLeft(text), as, language: own, standing, to: pdfTarget(to) };
+      const target = pdfTarget(to);
+      return {
+        is,
+        text: printed,
+        ...(parts !== null && { parts }),
+        ...(runsRightToLeft(text) && { rtl: true }),
+        ...(as !== null && { as }),
+        ...(own !== null && { language: own }),
+        ...(standing !== null && { standing }),
+        ...(target !== null && { to: target }),
+      };
     }
     if (span.is === "sign") {
-      const to = span.to === null ? null : { inside: true, place: bare(span.to) };
-      return { is: "sign", sign: this.words(span.sign), to };
+      // The call of its note leads there too; every link inside the paper costs a millisecond.
+      const leads = span.to !== null && !(next?.is === "note" && next.note === bare(span.to));
+      return { is: "sign", sign: this.words(span.sign), to: leads ? pdfTarget(span.to) : null };
     }
     if (span.is === "note") {
       const index = this.#indexOf(span.note);
