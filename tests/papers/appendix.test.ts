@@ -6,7 +6,7 @@ import { paperOf } from "../../server/publish/papers/build-paper.ts";
 import { formatReference } from "../../shared/cite/format-reference.ts";
 import { compareRanked } from "../../shared/rank.ts";
 import { bigBook } from "../bench/big-book.ts";
-import { idOf } from "../drill/build-rows.ts";
+import { idOf, supplied } from "../drill/build-rows.ts";
 import { blocksThat, plain, printed, stepRowsOf, wordsOf } from "./paper-lines.ts";
 import { askFor, NO_FILES, smallBook } from "./small-book.ts";
 
@@ -172,6 +172,21 @@ describe("what an appendix says", () => {
     const track = "The court: how far inside the wall the track lies is not said; 1.8 m is supplied.";
     expect(words.split(track)).toHaveLength(2);
     expect(words).toContain("What the plan supplies");
+  });
+
+  test("what the plan supplies for several steps is one line, which names them", () => {
+    const turns = smallBook((book) => {
+      const home = book.exercise("Circles", { label: "4" });
+      for (const title of ["Once", "Again", "And again"]) {
+        book.action(book.step(title, home), "ride", { figure: supplied("circle") });
+      }
+    });
+    const told = wordsOf(appendixOf(turns, [idOf("Circles")])).split("\n");
+    expect(told.filter((line) => line.includes("how large it is") || line.includes("How large it is"))).toEqual([
+      expect.stringMatching(
+        /^Steps 1–3: to which side the circle goes; .*\. How large it is; 16\.4 m across is supplied\.$/,
+      ),
+    ]);
   });
 
   test("notes stand where they are asked for", () => {
