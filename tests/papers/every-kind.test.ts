@@ -2,15 +2,16 @@
  *  any order, a key wherever lines are drawn, and whatever somebody typed comes out as it was typed. */
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { PaperAsk } from "../../schema/paper.ts";
+import type { PaperAsk, Span } from "../../schema/paper.ts";
 import type { Rows } from "../../schema/record.ts";
 import { loadDemo } from "../../server/demo/load.ts";
 import { buildPaper, paperOf } from "../../server/publish/papers/build-paper.ts";
+import { linesOf } from "../../server/publish/write/paper-places.ts";
 import { openStore, readContents } from "../../server/store/index.ts";
 import { canonicalJson } from "../../shared/drill/canonical-json.ts";
 import { bigBook } from "../bench/big-book.ts";
 import { idOf } from "../drill/build-rows.ts";
-import { blocksThat, plain, printed, stepRowsOf, wordsOf } from "./paper-lines.ts";
+import { blocksOf, blocksThat, plain, printed, stepRowsOf, wordsOf } from "./paper-lines.ts";
 import { askFor, NO_FILES, smallBook } from "./small-book.ts";
 
 const KINDS: PaperAsk["kind"][] = ["ride sheet", "class handout", "caller's sheet", "working sheet", "appendix"];
@@ -60,6 +61,25 @@ describe.each(KINDS)("a %s", (kind) => {
       expect(key.some((span) => span.is === "words" && span.standing === standing)).toBe(true);
     }
     expect(paragraphs.some(({ as }) => as === "caution")).toBe(kind !== "working sheet");
+  });
+
+  test("has no key to what it does not draw", () => {
+    for (const exercises of [all, ...all.map((one) => [one])]) {
+      const paper = printed(paperOf(small.rows, askFor(kind, exercises), NO_FILES));
+      const keys = blocksOf(paper).filter((block) => block.is === "paragraph" && block.as === "key");
+      const rest = [
+        ...blocksOf(paper)
+          .filter((block) => !keys.includes(block))
+          .flatMap(linesOf),
+        ...paper.notes.flatMap(({ lines }) => lines),
+      ].flat();
+      const kindOf = (span: Span): string => (span.is === "words" ? (span.standing ?? "") : span.is);
+      const drawn = new Set(rest.map(kindOf));
+      for (const told of keys.flatMap(linesOf).flat().map(kindOf)) {
+        expect(told === "" || drawn.has(told) || (told === "not settled" && drawn.has("sign")), told).toBe(true);
+      }
+      for (const key of keys) expect(linesOf(key).flat()).not.toEqual([]);
+    }
   });
 
   test("says the occasion once, under its title", () => {

@@ -22,14 +22,7 @@ export function howToRead(context: PaperContext): PlainBlock[] {
     ]),
     paragraph("body", [words("The line under the words says how well the text warrants them:")]),
     lineKey(),
-    paragraph("body", [
-      words("A sign such as "),
-      strong("†a"),
-      words(
-        " stands where the text can be understood in more than one way. Its note gives the words in question, then ] and the " +
-          "reading taken here with its reason, then every other reading with who holds it and why. “Not settled” says that none is taken.",
-      ),
-    ]),
+    ...signsParagraph(context),
     paragraph("body", [
       words(
         "Places are cited by leaf, side and line (f. 3r, ll. 1–9), by section (7.13) or by page, after the siglum of the " +
@@ -37,6 +30,22 @@ export function howToRead(context: PaperContext): PlainBlock[] {
       ),
     ]),
     ...siglaBlocks(context),
+  ];
+}
+
+/** Nothing on a paper that has no sign. */
+function signsParagraph({ signs }: PaperContext): PlainBlock[] {
+  if (signs.list.length === 0) return [];
+  const open = signs.list.some(({ at }) => at.some(({ crux }) => crux.taken === null));
+  return [
+    paragraph("body", [
+      words("A sign such as "),
+      strong("†a"),
+      words(
+        " stands where the text can be understood in more than one way. Its note gives the words in question, then ] and the " +
+          `reading taken here with its reason, then every other reading with who holds it and why.${open ? " “Not settled” says that none is taken." : ""}`,
+      ),
+    ]),
   ];
 }
 

@@ -10,9 +10,10 @@ import {
 } from "../../../schema/paper.ts";
 import { CAUTION } from "../../../shared/drill/caution.ts";
 import type { Finished } from "./finish-paper.ts";
+import { EMPTY_CELLS, keyLine, withOccurringKeys } from "./occurring-keys.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
-import { joinedLines, lined, NOTHING, paragraph, SILENT, words } from "./spans.ts";
+import { lined, NOTHING, paragraph, SILENT, words } from "./spans.ts";
 
 /** What one kind of paper says, before its notes are called. */
 export interface PaperBody {
@@ -35,7 +36,7 @@ export function framed({ ask, book }: PaperContext, body: PaperBody, { blocks, n
     running: { left: title, right: body.running },
     edition: null,
     notesAt: ask.notesAt,
-    blocks,
+    blocks: withOccurringKeys(blocks, notes),
     notes,
   };
 }
@@ -64,7 +65,8 @@ export function treatedBlock({ whole, cut, left: kept }: BuiltPart): PlainBlock 
 
 export const cautionBlock = (): PlainBlock => paragraph("caution", [words(CAUTION)]);
 
-/** How the lines under words are read: on every paper that has them. `ofChanges`: its table tells only what changes. */
+/** How the lines under words are read: on every paper that has them, which keeps of it what occurs. `ofChanges`: its table tells
+ *  only what changes. */
 export function lineKey(ofChanges = false): PlainBlock {
   const key: Line[] = [
     [lined("the text states it", "stated")],
@@ -73,9 +75,9 @@ export function lineKey(ofChanges = false): PlainBlock {
     [lined("not settled", "not settled"), words(" †")],
     [SILENT, words(" the text does not say")],
     [NOTHING, words(" nothing is done")],
-    [words(ofChanges ? "empty: nothing entered; gait and hands stay as they were" : "empty: nothing entered")],
+    [words(`${EMPTY_CELLS}${ofChanges ? "nothing entered; gait and hands stay as they were" : "nothing entered"}`)],
   ];
-  return paragraph("key", joinedLines(key, "   "));
+  return paragraph("key", keyLine(key));
 }
 
 /** For papers that have few lines: only what is open, and what the text does not say. */
@@ -84,5 +86,5 @@ export function openKey(): PlainBlock {
     [lined("not settled", "not settled"), words(" †")],
     [SILENT, words(" the text does not say")],
   ];
-  return paragraph("key", joinedLines(key, "   "));
+  return paragraph("key", keyLine(key));
 }

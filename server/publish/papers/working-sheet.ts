@@ -10,6 +10,7 @@ import { onFootBlocks } from "./as-ridden.ts";
 import { rowsOfCrux } from "./crux-note.ts";
 import { dayWords } from "./day-words.ts";
 import { markedText, type TextMark } from "./marked-text.ts";
+import { keyLine } from "./occurring-keys.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { occasionOf, type PaperBody, titleOf } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
@@ -34,7 +35,7 @@ export function workingSheet(context: PaperContext): PaperBody {
       heading(1, [words(titleOf(part.drill.exercise))], {
         of: [{ kind: "exercises", id: part.drill.exercise.id }],
       }),
-      ...(index === 0 ? [...occasionOf(context.ask), workingKey()] : []),
+      ...(index === 0 ? [...occasionOf(context.ask), workingKey(questions.length > 0)] : []),
       ...onFootBlocks(part),
       ...part.rows.passages.map((passage) => passageBlock(context, passage, questions)),
       ...elsewhere(context, part, questions),
@@ -43,8 +44,9 @@ export function workingSheet(context: PaperContext): PaperBody {
   };
 }
 
-function workingKey(): PlainBlock {
-  return paragraph("key", [lined("not settled", "not settled"), words(" †   "), strong("?1"), words(" a question")]);
+function workingKey(asks: boolean): PlainBlock {
+  const open: Line = [lined("not settled", "not settled"), words(" †")];
+  return paragraph("key", keyLine(asks ? [open, [strong("?1"), words(" a question")]] : [open]));
 }
 
 function emptyPart({ rows }: BuiltPart): PlainBlock[] {
