@@ -44,17 +44,3 @@ function signAt(index: number): string {
   const last = String.fromCharCode(97 + (index % 26));
   return index < 26 ? last : signAt(Math.floor(index / 26) - 1) + last;
 }
-
-/** What the reading would give, over all the places the crux bears on, each once. */
-export function givesAnywhere(at: SignedCrux["at"], reading: string): string[] {
-  const told = at.flatMap(({ crux }) =>
-    crux.others.filter((other) => other.reading === reading).flatMap((other) => other.gives.map(giveWords)),
-  );
-  return [...new Set(told)];
-}
-
-/** What a reading gives, with the slot it gives it to; an act, or the element itself, is said without one. */
-function giveWords({ label, text }: DrillCrux["others"][number]["gives"][number]): string {
-  if (label === "this element") return "this is part of the exercise";
-  return label === "action" ? text : `${label}: ${text}`;
-}

@@ -122,7 +122,7 @@ describe("what an appendix says", () => {
       "the reading taken, with reason and day",
       "†a 1, step 1 A f. 1r, ll. 1–9 “once or twice” ] once (adopted on 1 March 2026): It is said first.",
     ],
-    ["the others with who holds them", "twice T. Translator: The last word counts. Then how often: twice."],
+    ["the others with who holds them", "twice T. Translator: The last word counts.\n"],
     [
       "those ruled out with their reason",
       "as often as he likes (ruled out on 2 March 2026): Nobody would write it so.",

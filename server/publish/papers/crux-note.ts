@@ -5,10 +5,11 @@
 import type { ReadingStatus } from "../../../schema/crux.ts";
 import type { DrillCrux, DrillElement } from "../../../schema/drill.ts";
 import type { Line, Paper } from "../../../schema/paper.ts";
-import { givesAnywhere, type SignedCrux } from "../crux-signs.ts";
+import type { SignedCrux } from "../crux-signs.ts";
 import { stopped } from "../stopped.ts";
 import { evidenceLines } from "./basis-lines.ts";
 import { dayWords } from "./day-words.ts";
+import { givesWords } from "./gives-words.ts";
 import { numbersWords } from "./numbers-words.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cruxAnchor } from "./paper-signs.ts";
@@ -67,7 +68,7 @@ function cruxLines(context: PaperContext, { sign, at }: SignedCrux): Line[] {
       ],
     ),
     ...others.flatMap((other) => [
-      otherLine(context, other, givesAnywhere(at, other.reading)),
+      otherLine(context, other, givesWords(at, other.reading)),
       ...evidenceOf(context, other.reading),
     ]),
     [soft(stopped(`${crux.title} (${crux.is})`)), ...(crux.note === "" ? [] : [soft(` ${stopped(crux.note)}`)])],
@@ -109,14 +110,14 @@ function decidedOn(status: ReadingStatus): string {
   return status.is === "standing" ? "" : ` on ${dayWords(status.on)}`;
 }
 
-function otherLine({ book }: PaperContext, other: Other, gives: readonly string[]): Line {
+function otherLine({ book }: PaperContext, other: Other, gives: string): Line {
   const { title, holder, status, condition, argument, reason } = other;
   const row = book.find("readings", other.reading)?.status;
   const decided = row === undefined ? "" : decidedOn(row);
   const pieces: Line[] = [
     argument === "" ? [] : [words(stopped(argument))],
     reason === "" ? [] : [words(stopped(reason))],
-    gives.length === 0 ? [] : [soft(`Then ${gives.join("; ")}.`)],
+    gives === "" ? [] : [soft(`Then ${gives}.`)],
   ];
   const said = joinedLines(pieces, " ");
   return [
