@@ -2,23 +2,35 @@
  *  of rows or wishes, never for a frame. */
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Citation, Drill } from "../../schema/drill.ts";
+import type { Kit } from "../../schema/teaching.ts";
 import { compileDrill } from "../../shared/drill/compile.ts";
 import { exerciseRows } from "../../shared/drill/exercise-rows.ts";
-import { horseGaits } from "../../shared/ground/gaits.ts";
+import { type HorseGait, horseGaits } from "../../shared/ground/gaits.ts";
 import { lengthOf } from "../../shared/ground/path.ts";
 import { MOST_RIDERS } from "../../shared/ground/riders.ts";
 import { timeAtLength } from "../../shared/ground/timed-path.ts";
 import { chooseReadings } from "../../shared/ride/choose-readings.ts";
+import { kitGaits } from "../../shared/ride/kit-gaits.ts";
 import type { Ridden } from "../../shared/ride/ridden.ts";
 import type { Rein, RideOptions } from "../../shared/ride/ride-context.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { rideRoles } from "../../shared/ride/ride-roles.ts";
 import { ridingRoles, rolesOf } from "../../shared/ride/roles.ts";
 import { openExerciseId } from "../state/exercise.ts";
-import { one, rowsNow } from "../state/rows.ts";
+import { one, ranked, rowsNow } from "../state/rows.ts";
 import { cruxes } from "./cruxes.ts";
 import { preferred } from "./shown-readings.ts";
-import { besideReading, choice, firstRole, type RiderWish, rein, riderWishes, thisHorse, way } from "./wish.ts";
+import {
+  besideReading,
+  choice,
+  chosenKit,
+  firstRole,
+  type RiderWish,
+  rein,
+  riderWishes,
+  thisHorse,
+  way,
+} from "./wish.ts";
 
 const here = computed(() => one("exercises", openExerciseId.value));
 
@@ -55,11 +67,23 @@ export const wishes = computed<readonly RiderWish[]>(() => {
     .map((role, index) => ({ id: -1 - index, role, mirrored: false, by: "seconds later", amount: 0 }));
 });
 
+/** The kits of the work of which a speed of the horse is known, in the order of the work. */
+export const measuredKits = computed<readonly Kit[]>(() =>
+  ranked("kits").filter((kit) => kit.work === here.value?.work && kitGaits(kit).length > 0),
+);
+
+/** The kit whose horse is ridden; null where none is chosen, or it is of another work. */
+export const kitNow = computed<Kit | null>(() => measuredKits.value.find(({ id }) => id === chosenKit.value) ?? null);
+
+/** What its horse does; empty where no kit is chosen. */
+export const kitHorse = computed<readonly HorseGait[]>(() => (kitNow.value === null ? [] : kitGaits(kitNow.value)));
+
 const options = computed<RideOptions>(() => ({
   choice: pairs.value,
   way: way.value,
   rein: rein.value,
   gaitSpeeds: horseGaits(thisHorse.value),
+  kit: kitNow.value?.id ?? null,
   preferred: preferred.value,
 }));
 

@@ -29,6 +29,8 @@ export const firstRole = signal<string | null | undefined>(undefined);
 export const HORSE_GAITS = ["walk", "trot", "canter", "gallop"] as const;
 export type HorseMeasure = Readonly<Partial<Record<(typeof HORSE_GAITS)[number], number>>>;
 export const thisHorse = signal<HorseMeasure>({});
+/** Id of the stored kit whose horse is ridden; null for the published speeds. It stays as long as the window. */
+export const chosenKit = signal<string | null>(null);
 
 export const rein = signal<Rein>("as it is");
 export const way = signal<Way>("mounted");

@@ -34,7 +34,9 @@ export interface RideOptions {
   role?: string | null;
   /** When, in seconds of this ride, another rider does what the words say (ride-roles.ts). */
   elsewhere?: Elsewhere;
-  /** What the horse was measured to do, before the published gaits. */
+  /** Id of a kit of the work, whose horse is ridden. Default: no horse in particular. */
+  kit?: string | null;
+  /** What the horse was measured to do, before what its kit says and the published gaits. */
   gaitSpeeds?: readonly HorseGait[];
   /** Ridden on this ground instead of the exercise's own. */
   ground?: { ground: RidingGround; name: string };

@@ -8,6 +8,7 @@ import { newBearing } from "../drill/crux-bearing.ts";
 import { type ExerciseRows, exerciseRows } from "../drill/exercise-rows.ts";
 import type { Manege } from "../ground/figures/figure.ts";
 import { rideFigure } from "../ground/figures/ride-figure.ts";
+import type { HorseGait } from "../ground/gaits.ts";
 import type { Pose } from "../ground/plane.ts";
 import { USUAL } from "../ground/usual.ts";
 import { exactly } from "../hands/known.ts";
@@ -20,6 +21,7 @@ import { askOf, readRide } from "./figure-ask.ts";
 import { contextIn } from "./follow.ts";
 import { type FoundGround, groundOf } from "./ground-of.ts";
 import { isRide } from "./horse-order.ts";
+import { kitGaits } from "./kit-gaits.ts";
 import { lanesOf } from "./lanes.ts";
 import { mirrorRidden } from "./mirror-ridden.ts";
 import { mirrorState } from "./mirror-state.ts";
@@ -37,7 +39,7 @@ import type { CompiledPart, PartOf } from "./sources.ts";
 import { threatsOf } from "./threats-of.ts";
 
 /** The ride with what is found in it. `rows` as a bundle of the exercise gives them, with those of any exercise that is
- *  done again. Throws RangeError when the exercise, the variant or a chosen reading is not among them. */
+ *  done again. Throws RangeError when the exercise, the variant, the kit or a chosen reading is not among them. */
 export function rideExercise(rows: Rows, exerciseId: string, options: RideOptions = {}): Ridden {
   return withFindings(rideWithContext(rows, exerciseId, options));
 }
@@ -76,7 +78,8 @@ export function rideWithContext(
     ? { ...options.ground, supplied: false, notes: [] }
     : groundOf({ ...base, element: null, bearing: newBearing() }, rows.exercise.ground);
   const manege: Manege = { ground: found.ground, usual: { ...USUAL, ...options.usual } };
-  const { gaitSpeeds: horse = [], elsewhere } = options;
+  const horse = horseOf(rows, options);
+  const { elsewhere } = options;
   const setting: Setting = { manege, horse, ...(elsewhere && { elsewhere }) };
   const plans = planStages(part, partOf, found.ground, options.rein === "on the other rein");
   const state = options.rein === "on the other rein" ? mirrorState(compiled.begins) : compiled.begins;
@@ -115,6 +118,14 @@ export function rideWithContext(
   };
   const context = contextFor({ allRows, exerciseId, options, compiled, supplied, plans, partOf, base, choice });
   return { ridden, context };
+}
+
+/** Every gait that was measured of the horse; what is measured today goes before what its kit says. */
+function horseOf(rows: ExerciseRows, { kit = null, gaitSpeeds = [] }: RideOptions): readonly HorseGait[] {
+  if (kit === null) return gaitSpeeds;
+  const row = rows.find("kits", kit);
+  if (row === undefined) throw new RangeError(`The kit ${kit} is not among the rows that were given.`);
+  return [...gaitSpeeds, ...kitGaits(row)];
 }
 
 function partIn({ followed, base }: CompiledExercise, role: string | null): CompiledPart {
