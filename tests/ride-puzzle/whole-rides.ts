@@ -82,11 +82,7 @@ export function expectAsRidden(rows: Rows, exercises: readonly string[], options
     const { holds: walkHolds, surelyHolds } = walk(weighed.puzzle, assignment);
     const told = titled(weighed, assignment);
     const hits = allHits(weighed.puzzle, assignment);
-    expect({ ...told, broken: placed(hits.broken), open: placed(hits.open) }).toEqual({
-      ...told,
-      broken: placed(broken),
-      open: placed(open),
-    });
+    expect({ ...told, ...placed(hits) }).toEqual({ ...told, ...placed({ broken, open }) });
     expect({ ...told, holds: walkHolds, surely: surelyHolds }).toEqual({ ...told, holds, surely });
     compared.assignments += 1;
     if (holds) compared.holding += 1;
@@ -115,9 +111,12 @@ function allHits({ start, stages }: Puzzle, assignment: Assignment): Whole {
 }
 
 /** A demand to the end of an exercise is told at its last element, whether or not that is ridden: the ride tells it at
- *  the last that is. Where is not compared. */
-function placed(hits: readonly string[]): string[] {
-  return distinct(hits.map((hit) => (/^(same-hand|back-where-begun) /.test(hit) ? hit.replace(/ .*/, "") : hit)));
+ *  the last that is. Where is not compared; nor then whether what is broken somewhere could not be told elsewhere. */
+function placed({ broken, open }: Whole): Whole {
+  const without = (hits: readonly string[]): string[] =>
+    distinct(hits.map((hit) => (/^(same-hand|back-where-begun) /.test(hit) ? hit.replace(/ .*/, "") : hit)));
+  const there = without(broken);
+  return { broken: there, open: without(open).filter((hit) => !there.includes(hit)) };
 }
 
 const distinct = (list: readonly string[]): string[] => [...new Set(list)].sort();
