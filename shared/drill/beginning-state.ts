@@ -1,9 +1,7 @@
 /** shared/drill/beginning-state.ts - the control state in which an exercise begins, as the standing instructions have it.
  *  May import: schema types, shared/hands, siblings in shared/drill. Keeps rule D10 (shared/drill/RULES.md). */
-import type { Way } from "../../schema/guard.ts";
 import { type ActContext, applyAct } from "../hands/apply.ts";
 import { isKnown, known, mayBe, possible } from "../hands/known.ts";
-import { slotOf } from "../hands/known-act.ts";
 import {
   type Carried,
   type ControlState,
@@ -17,27 +15,24 @@ import {
   type Zone,
 } from "../hands/state.ts";
 import type { CompiledAction } from "./compile-action.ts";
+import type { Settlement } from "./settle.ts";
 
 /** `opening`: as standing-instructions.ts gives it. What none of it tells is unknown. */
 export function beginningState(
   objects: readonly Carried[],
-  way: Way,
+  { way, reins }: Pick<Settlement, "way" | "reins">,
   opening: readonly CompiledAction[],
   context: ActContext,
 ): ControlState {
-  let state = startState(objects, way);
+  let state = startState(objects, way, reins);
   for (const { known: act, drill } of opening) {
-    const object = slotOf(act, "object", "object");
-    const ofTheHorse = HORSE_VERBS.has(act.verb) || (object?.is === "known" && context.isReins(object.value));
-    // On foot there is neither horse nor reins for an instruction to speak of.
-    if (way === "on foot" && ofTheHorse) continue;
+    // On foot there is no horse whose gait an instruction could tell.
+    if (way === "on foot" && act.verb === "go at") continue;
     const after = inThatHandAlone(applyAct(state, act, context));
     state = drill.onlyUnder.length > 0 ? eitherState(state, after) : after;
   }
   return state;
 }
-
-const HORSE_VERBS: ReadonlySet<string> = new Set(["go at", "place rein hand", "lay reins", "change reins"]);
 
 /** Nothing came before an exercise: what it is told to begin with in one hand is in no other. */
 function inThatHandAlone(state: ControlState): ControlState {

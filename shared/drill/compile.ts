@@ -9,6 +9,7 @@ import { formatReference } from "../cite/format-reference.ts";
 import type { ControlState } from "../hands/state.ts";
 import { beginningState } from "./beginning-state.ts";
 import { CAUTION } from "./caution.ts";
+import type { CompiledAction } from "./compile-action.ts";
 import { compileElement, presentElement } from "./compile-element.ts";
 import { newBearing } from "./crux-bearing.ts";
 import { type ExerciseRows, exerciseRows } from "./exercise-rows.ts";
@@ -43,6 +44,8 @@ export interface CompiledExercise {
   followed: FollowedElement[];
   /** How things stand before the first of them. */
   begins: ControlState;
+  /** What its instructions begin with, in their order. */
+  opening: readonly CompiledAction[];
   /** What it was compiled with. */
   base: CompilingBase;
 }
@@ -71,7 +74,7 @@ export function compileExercise(
   const compiled = present.map((element) => compileElement(element, wording, standing.inherited, variant));
   const opening = openingOf(whole);
   const objects = objectsUsed(rows, [...compiled, { actions: opening }]);
-  const begins = beginningState(carriedObjects(objects), way, opening, contextOf(whole));
+  const begins = beginningState(carriedObjects(objects), settlement, opening, contextOf(whole));
   const followed = followHands(whole, compiled, begins);
   const elements = followed.map((element) => element.compiled);
   const placed = placeCruxes(whole, elements);
@@ -105,7 +108,7 @@ export function compileExercise(
     treated: treatedPart(rows, elements),
     caution: CAUTION,
   };
-  return { drill, followed, begins, base };
+  return { drill, followed, begins, opening, base };
 }
 
 function variantOf(rows: ExerciseRows, id: string | null): Variant | null {

@@ -30,6 +30,8 @@ export interface Verdict {
 
 export interface Settlement {
   way: Way;
+  /** On foot there are reins only where the words of the day's version speak of them: a rope, a pair of reins by themselves. */
+  reins: boolean;
   /** The reading taken at an element (null: anywhere); null when the crux is not settled. */
   taken: (crux: string, element: string | null) => Taken | null;
   arises: (crux: string, element: string | null) => Truth;
@@ -87,6 +89,7 @@ export function settleBy(
 
   return {
     way,
+    reins: way === "mounted" || speaksOfReins(rows, variant),
     taken,
     arises: (crux, element) => arises(crux, element, []),
     judge: (guard, element) => {
@@ -148,4 +151,10 @@ function takenOf(rows: ExerciseRows, crux: Crux, chosen: ReadonlyMap<string, str
 export function decisionOn({ status }: Reading): { reason: string; condition: string } {
   if (status.is === "standing") return { reason: "", condition: "" };
   return { reason: status.reason, condition: status.is === "adopted" ? status.condition : "" };
+}
+
+/** Whether the words of a version of the day speak of reins. */
+export function speaksOfReins(rows: ExerciseRows, variant: string | null): boolean {
+  const deltas = variant === null ? [] : (rows.find("variants", variant)?.deltas ?? []);
+  return deltas.some((delta) => delta.is === "words" && /\breins?\b/iu.test(delta.words));
 }

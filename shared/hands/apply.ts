@@ -1,5 +1,5 @@
 /** shared/hands/apply.ts - one act on one control state, for every verb there is.
- *  May import: schema types and constants, siblings in shared/hands. Keeps rules H1-H8 (shared/hands/RULES.md).
+ *  May import: schema types and constants, siblings in shared/hands. Keeps rules H1-H8 and H10 (shared/hands/RULES.md).
  *  Total: every act gives a state, and no rule is consulted. Where hand or object is left open, the act is done in each
  *  way it can be meant, and what the outcomes agree on is known. */
 import { VERBS, type Verb } from "../../schema/act.ts";
@@ -36,6 +36,7 @@ import {
 import { mainObject, reinHands } from "./derived.ts";
 import { isKnown, mayBe, possible, UNKNOWN } from "./known.ts";
 import { filledIn, type KnownAct, slotOf } from "./known-act.ts";
+import { isOnReins, needsReins } from "./on-reins.ts";
 import { handsMeant, handsOfRole, ONE_HAND } from "./roles.ts";
 import { type ControlState, consistent, eitherState, HANDS, type Hand, type ObjectState, type Zone } from "./state.ts";
 
@@ -71,7 +72,12 @@ export function applyAct(
   before: HandsBefore = UNKNOWN,
 ): ControlState {
   const { hold, movement, isReins } = context;
-  return consistent(HANDLERS[act.verb](state, act, { hold, movement, isReins, before, within: NOTHING }));
+  return consistent(handle(state, act, { hold, movement, isReins, before, within: NOTHING }));
+}
+
+function handle(state: ControlState, act: KnownAct, doing: Doing): ControlState {
+  const hasReins = !isKnown(state.reins, "away");
+  return !hasReins && needsReins(act, doing.isReins) ? state : HANDLERS[act.verb](state, act, doing);
 }
 
 interface Doing extends ActContext {
@@ -91,7 +97,7 @@ const HANDLERS: Record<Verb, Handler> = {
   release: onReins(applyReleaseReins, (state, _act, hands, held) => applyRelease(state, hands ?? [], held), "holding"),
   keep: onReins(applyKeepReins, (state, act, hands, held) => applyKeep(state, act, hands ?? [], held), "holding"),
   pass: (state, act, doing) =>
-    isAboutReins(act, doing)
+    isOnReins(act, doing.isReins)
       ? applyChangeReins(state, act, { object: null, before: doing.before })
       : eachObject(state, act, (held) => applyPass(state, act, { object: held.object.id, before: doing.before }, held)),
   slide: withBoth((state, act, hands, held) => applySlide(state, act, hands ?? [], held), "holding"),
@@ -157,7 +163,7 @@ function onReins(
 ): Handler {
   const objects = withBoth(change, silence);
   return (state, act, doing) => {
-    if (!isAboutReins(act, doing)) return objects(state, act, doing);
+    if (!isOnReins(act, doing.isReins)) return objects(state, act, doing);
     const having = possible(reinHands(state), ONE_HAND).filter((set) => set.length > 0);
     const silent = having.length === 0 ? ONE_HAND : having;
     const hands = handsMeant(slotOf(act, "hand", "hand"), state, { object: null, before: doing.before }, silent);
@@ -166,11 +172,6 @@ function onReins(
       hands.map((set) => reins(state, set)),
     );
   };
-}
-
-function isAboutReins(act: KnownAct, { isReins }: ActContext): boolean {
-  const object = slotOf(act, "object", "object");
-  return object?.is === "known" && isReins(object.value);
 }
 
 function withHand(change: (state: ControlState, act: KnownAct, hands: readonly Hand[]) => ControlState): Handler {
@@ -228,7 +229,7 @@ function applyPerform(state: ControlState, act: KnownAct, doing: Doing): Control
   for (const own of acts) {
     const filled = filledIn(filledIn(own, "hand", act.slots.hand), "object", act.slots.object);
     const done = actingHands(now, filled, before);
-    now = consistent(HANDLERS[filled.verb](now, filled, { ...doing, before, within }));
+    now = consistent(handle(now, filled, { ...doing, before, within }));
     if (done !== null) before = done;
   }
   return now;
@@ -247,7 +248,8 @@ function unknownHands(state: ControlState): ControlState {
       frame: UNKNOWN,
     }),
   );
-  return { ...state, objects, reins: UNKNOWN, doing: { left: UNKNOWN, right: UNKNOWN } };
+  const reins = isKnown(state.reins, "away") ? state.reins : UNKNOWN;
+  return { ...state, objects, reins, doing: { left: UNKNOWN, right: UNKNOWN } };
 }
 
 /** The hands that do this act, as the state before it tells them; null where the act has no hand. */

@@ -97,13 +97,14 @@ export const REIN_ZONES: readonly ReinZone[] = [
   "raised",
 ];
 
-/** Nothing is said yet, so nothing is known, save that on foot the horse and its reins are away. */
-export function startState(objects: readonly Carried[], way: Way): ControlState {
+/** Nothing is said yet, so nothing is known, save that where there are no reins they are away. `reins`: on foot there are
+ *  none, unless something stands for them. */
+export function startState(objects: readonly Carried[], way: Way, reins: boolean = way === "mounted"): ControlState {
   const state: ControlState = {
     way,
     objects: objects.filter(({ is }) => is !== "reins").map(unknownObject),
     doing: { left: UNKNOWN, right: UNKNOWN },
-    reins: way === "on foot" ? known("away") : UNKNOWN,
+    reins: reins ? UNKNOWN : known("away"),
     reinZone: UNKNOWN,
     gait: UNKNOWN,
     pace: UNKNOWN,
@@ -119,6 +120,7 @@ export function afterUntreated(state: ControlState): ControlState {
   return startState(
     state.objects.map(({ object }) => object),
     state.way,
+    !isKnown(state.reins, "away"),
   );
 }
 

@@ -88,7 +88,7 @@ export function halts(act: RiddenAct): boolean {
 
 const AT_ONCE: ReadonlySet<string> = new Set(["keep", "do nothing", "look", "sit"]);
 
-/** Whether an act of the hands needs a moment of its own; what only tells how things stand does not. */
+/** Whether an act of the hands needs a moment of its own; what only tells how things stand, or means nothing here, does not. */
 export function takesTime(act: RiddenAct): boolean {
-  return !AT_ONCE.has(act.known.verb) && timingOf(act)?.is !== "throughout";
+  return !act.idle && !AT_ONCE.has(act.known.verb) && timingOf(act)?.is !== "throughout";
 }

@@ -122,7 +122,7 @@ function spansOf(
   begin(spans, stage, index, stage.from, was, []);
   for (const { seconds, actions, after } of stage.instants) {
     const done = actions.flatMap((id) => acts.get(id) ?? []);
-    const own = done.filter(concerns);
+    const own = done.filter((act) => !act.idle && concerns(act));
     const is = after === state ? was : told(after);
     if (own.length > 0) begin(spans, stage, index, seconds, is, own);
     else if (was.words !== is.words || was.shows !== is.shows) begin(spans, stage, index, seconds, is, done);

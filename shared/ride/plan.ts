@@ -7,13 +7,16 @@ import { type CompiledAction, compileAction, OWN } from "../drill/compile-action
 import { inOrder } from "../drill/follow-hands.ts";
 import { handSlotOf } from "../drill/part-of.ts";
 import type { Compiling } from "../drill/resolve-slot.ts";
+import type { Settlement } from "../drill/settle.ts";
 import { kindOfActSlot } from "../drill/slot-labels.ts";
 import { type Names, valueWords } from "../drill/words.ts";
 import type { RidingGround } from "../ground/grounds.ts";
 import { placeOfStation } from "../ground/stations.ts";
 import { exactly, possible } from "../hands/known.ts";
 import { filledIn, type KnownAct, slotOf } from "../hands/known-act.ts";
+import { needsReins } from "../hands/on-reins.ts";
 import { mirrorAct } from "./mirror-act.ts";
+import { asOnFoot } from "./on-foot.ts";
 import type { PlannedStage, Source, SourceAction } from "./planned.ts";
 import type { RiddenAct } from "./ride-context.ts";
 import { type CompiledPart, type PartOf, sourcesOf } from "./sources.ts";
@@ -25,6 +28,7 @@ export function planStages(
   ground: RidingGround,
   otherRein: boolean,
 ): PlannedStage[] {
+  const { settlement } = part.base;
   return part.elements.flatMap((element) => {
     const { drill } = element;
     return sourcesOf(part, element, partOf, otherRein).map((source) => ({
@@ -35,18 +39,21 @@ export function planStages(
       number: drill.number,
       title: source.title === "" ? drill.title : source.title,
       is: drill.is === "again" && source.is !== "untreated" ? "again" : source.is,
-      ...actsOf(source, ground),
+      ...actsOf(source, ground, settlement),
       values: source.values,
       standing: drill.standing,
       compiling: source.compiling,
       beginsLike: source.beginsLike,
       refusal: source.refusal,
-      notes: source.notes,
     }));
   });
 }
 
-function actsOf(source: Source, ground: RidingGround): { acts: RiddenAct[]; withoutPartner: string[] } {
+function actsOf(
+  source: Source,
+  ground: RidingGround,
+  { way, reins }: Pick<Settlement, "way" | "reins">,
+): Pick<PlannedStage, "acts" | "withoutPartner" | "notes"> {
   const alone = new Set<string>();
   const partnerOf = (id: string): string => {
     const station = ground.stations.find((candidate) => candidate.id === id);
@@ -54,16 +61,31 @@ function actsOf(source: Source, ground: RidingGround): { acts: RiddenAct[]; with
     if (station && Math.abs(placeOfStation(station, { x: 0, y: 0 }).x) > 0.001) alone.add(id);
     return id;
   };
+  const { rows, wordless, names } = source.compiling;
+  const isReins = (object: string): boolean => rows.find("objects", object)?.is === "reins";
   const acts = source.actions
     .flatMap((one) => writtenOut(source.compiling, one))
     .map(({ action, mirrored, via }): RiddenAct => {
       const { drill, timing } = action;
-      if (!mirrored) return { id: drill.id, via, drill, known: action.known, timing, words: drill.text, mirrored };
-      const known = mirrorAct(action.known, partnerOf);
-      const { wordless, names } = source.compiling;
-      return { id: drill.id, via, drill, known, timing, words: wordless ? "" : knownWords(known, names), mirrored };
+      const said = mirrored ? mirrorAct(action.known, partnerOf) : action.known;
+      const words = !mirrored ? drill.text : wordless ? "" : knownWords(said, names);
+      const known = way === "mounted" ? said : asOnFoot(said);
+      const idle = !reins && needsReins(said, isReins);
+      return { id: drill.id, via, drill, known, timing, words, mirrored, idle };
     });
-  return { acts, withoutPartner: [...alone].sort() };
+  const idle = acts.filter((act) => act.idle && act.words !== "");
+  const left = idle.map(({ words }) => `On foot “${words}” has no meaning: it is left out.`);
+  return { acts: withoutIdle(acts), withoutPartner: [...alone].sort(), notes: [...source.notes, ...left] };
+}
+
+/** An act that means nothing here is kept only where another is told by it: by its moment, or as "the other" hand. */
+function withoutIdle(acts: readonly RiddenAct[]): RiddenAct[] {
+  const told = acts.flatMap(({ timing }) => (timing === null ? [] : possible(timing, [])));
+  const moments = new Set(told.flatMap((when) => ("action" in when ? [when.action] : [])));
+  const other = acts.some(({ known }) =>
+    Object.values(known.slots).some((held) => possible<unknown>(held, []).includes("the other")),
+  );
+  return acts.filter((act) => !act.idle || other || moments.has(act.id));
 }
 
 /** More acts than this in one performance of a movement are not shown one by one. */

@@ -59,6 +59,8 @@ export interface RiddenAct {
   /** In words, as it is done; what is quoted from the text is never changed. */
   words: string;
   mirrored: boolean;
+  /** It has no meaning here, since on foot there are no reins: it is neither done nor judged. */
+  idle: boolean;
 }
 
 export interface RideContext {
@@ -78,7 +80,7 @@ export interface RideContext {
   element: (id: string) => DrillElement | null;
   /** A hold as it is used in a stage: mirrored where the stage is. */
   hold: (stage: number, id: string) => KnownHold | null;
-  /** Only where a ride is judged from the middle: what was so before its first stage. */
+  /** What was so before its first stage; absent: nothing. */
   carriedIn?: CarriedIn;
   /** The same ride with one crux read otherwise; its findings are empty. */
   rideUnder: (crux: string, reading: string) => { ridden: Ridden; context: RideContext };

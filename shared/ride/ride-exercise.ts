@@ -31,9 +31,11 @@ import { type Beginning, beginnings, poseAtStation, usualStart } from "./places.
 import { planStages } from "./plan.ts";
 import type { PlannedStage } from "./planned.ts";
 import type { Ridden, RiddenPiece, RiddenStage } from "./ridden.ts";
-import type { RideContext, RideOptions } from "./ride-context.ts";
+import type { RiddenAct, RideContext, RideOptions } from "./ride-context.ts";
 import { SECONDS_AN_ACT } from "./ride-stage.ts";
 import { ridesIn } from "./roles.ts";
+import { NOTHING_CARRIED_IN } from "./rules/carried-in.ts";
+import { holdsAtFirst } from "./rules/holds-in-force.ts";
 import { findingsOf } from "./rules/index.ts";
 import type { CompiledPart, PartOf } from "./sources.ts";
 import { threatsOf } from "./threats-of.ts";
@@ -247,7 +249,13 @@ function contextFor({
   base,
   choice,
 }: ContextSources): RideContext {
-  const acts = plans.map((plan) => new Map(plan.acts.map((act) => [act.id, act])));
+  const acts = plans.map((plan) => new Map(plan.acts.map((act): [string, RiddenAct] => [act.id, act])));
+  const { opening, begins } = compiled;
+  // What it begins with is looked up like an act of its first stage.
+  for (const { drill, known, timing } of opening) {
+    const act = { id: drill.id, via: null, drill, known, timing, words: drill.text, mirrored: false, idle: false };
+    if (acts[0]?.has(drill.id) === false) acts[0].set(drill.id, act);
+  }
   const elements = new Map(compiled.drill.elements.map((one) => [one.id, one]));
   const element = (id: string): DrillElement | null => {
     const own = elements.get(id);
@@ -266,6 +274,7 @@ function contextFor({
     actsOf: (stage) => plans[stage]?.acts ?? [],
     act: (stage, action) => acts[stage]?.get(action) ?? null,
     element,
+    carriedIn: { ...NOTHING_CARRIED_IN, holds: holdsAtFirst(opening, begins) },
     hold: (stage, id) => {
       const plan = plans[stage];
       return plan === undefined ? null : contextIn(plan).hold(id);

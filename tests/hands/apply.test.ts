@@ -243,6 +243,42 @@ describe("drawing and sheathing", () => {
   });
 });
 
+describe("[H10] on foot", () => {
+  const start = applyAct(startState([SPEAR], "on foot"), actOf("take", { hand: "right", object: "spear" }), CONTEXT);
+  const onReins: [what: string, act: KnownAct][] = [
+    ["keep", actOf("keep", { hand: "left", object: "reins" })],
+    ["take", actOf("take", { hand: "both", object: "reins" })],
+    ["let go", actOf("release", { object: "reins" })],
+    ["pass", actOf("pass", { object: "reins", to: "left" })],
+    ["change", actOf("change reins", { to: "left" })],
+    ["lay", actOf("lay reins", { on: "neck" })],
+    ["place the hand", actOf("place rein hand", { zone: "raised" })],
+  ];
+  test.each(onReins)("there are no reins to act on: %s", (_what, act) => {
+    expect(applyAct(start, act, CONTEXT)).toBe(start);
+  });
+  test("after words that are not written out there are none either, nor after a movement nobody knows", () => {
+    expect(afterUntreated(start).reins).toEqual(known("away"));
+    expect(applyAct(start, actOf("perform", { movement: "unheard of" }), CONTEXT).reins).toEqual(known("away"));
+  });
+  test("what stands for them is held like reins, and is still there after words that are not written out", () => {
+    const rope = startState([SPEAR], "on foot", true);
+    expect(applyAct(rope, actOf("change reins", { to: "left" }), CONTEXT).reins).toEqual(known("left hand"));
+    expect(afterUntreated(rope).reins).toEqual(UNKNOWN);
+  });
+  test("the other hand is told by a hand on reins, and the neck is where the spear crosses", () => {
+    const acts = [
+      actOf("keep", { hand: "left", object: "reins" }),
+      actOf("take", { hand: "the other", object: "spear" }),
+    ];
+    const [spear] = applyActs(startState([SPEAR], "on foot"), acts, CONTEXT).objects;
+    expect(spear?.grip.left).toEqual(UNKNOWN);
+    expect(possible<string | null>(spear?.grip.right ?? UNKNOWN, [null])).not.toContain(null);
+    const cross = actOf("cross the neck", { object: "spear", to: { to: "left", viewpoint: "rider" } });
+    expect(applyAct(start, cross, CONTEXT).objects).not.toEqual(start.objects);
+  });
+});
+
 describe("[H6] roles", () => {
   const grip = (acts: KnownAct[], state = rider()) => applyActs(state, acts, CONTEXT).objects[0]?.grip;
   test("the other: of the hand that acted before, else of the rein hand", () => {

@@ -159,7 +159,7 @@ describe("on foot", () => {
     expect(told([acts], { way: "on foot" })[0]).toEqual([
       "at your own pace; mounted: canter / straight on",
       "left: mounted only: change the reins to the left hand",
-      "mounted only: bring the spear over the horse’s neck to the left",
+      "across before you, to the left; mounted: bring the spear over the horse’s neck to the left",
     ]);
   });
   test("reins that the day supplies are reins", () => {

@@ -3,10 +3,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Kind, Rows } from "../../schema/record.ts";
+import { answerDecide, exercisePuzzle } from "../../shared/ride/puzzle/index.ts";
 import type { Finding } from "../../shared/ride/ridden.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
 import { held, idOf, NO_BASIS, said, slotAt, supplied } from "../drill/build-rows.ts";
 import { LEFT, metres, RideBuilder, timed } from "../ride/rides.ts";
+import { expectAsRidden } from "../ride-puzzle/whole-rides.ts";
 
 interface Asked {
   rule?: { code: string; severity: "bars" | "warns" | "notes" | "off" };
@@ -82,6 +84,37 @@ function twoHandsInTheTurn({ rule, waiver }: Asked = {}) {
       ...waiver,
     });
   return { rows: book.rows(), exercise: book.home, which, turn };
+}
+
+/** The work begins the exercise with the spear in a strong hold, in one hand; a second step carries it otherwise. */
+function begunInStrongHold() {
+  const book = new RideBuilder({ width: 40, length: 60, trackOffset: 2 });
+  const layer = book.layer("The translation");
+  const passage = book.passage("2r", [{ kind: "section", from: ["2r"] }], book.home);
+  const text = book.text(passage, layer, "He begins with the spear couched. He rides the circle, and then lowers it.");
+  const [spear, reins] = [book.object("spear", "shaft"), book.object("reins", "reins")];
+  const couched = book.hold("couched", {
+    strong: true,
+    slots: { zone: supplied("balance"), reinZone: supplied("raised") },
+  });
+  const begins = book.standing("How it begins", null);
+  const before = { timing: supplied({ is: "before" as const }) };
+  book.action(begins, "keep", { hand: supplied("left"), object: supplied(reins) }, before);
+  const taken = { object: supplied(spear), hold: supplied(couched), hand: supplied("right" as const) };
+  const opening = book.action(begins, "hold", taken, before);
+  book.action(begins, "place rein hand", { zone: supplied("at its place") }, before);
+  const circle = book.step("The circle", book.home);
+  book.action(circle, "ride", { figure: supplied("circle"), turn: LEFT, size: metres(12) });
+  const lowers = book.step("He lowers it", book.home);
+  book.action(lowers, "carry", { object: supplied(spear), level: supplied("low") });
+  book.mark("actions", opening, text, "with the spear couched");
+  for (const code of ["rein-hand-zone", "strong-hold"])
+    book.put("rules", {
+      id: idOf(code),
+      work: book.work,
+      ...{ code, sentence: "Ours.", basis: "the user", support: NO_BASIS, severity: "bars", reach: "instant" },
+    });
+  return { rows: book.rows(), exercise: book.home, circle, opening };
 }
 
 const found = (rows: Rows, exercise: string, options = {}): Finding[] =>
@@ -180,4 +213,26 @@ test("[V9] what is done again within what is done again has findings of its own"
   const passed = found(book.rows(), book.home).filter(({ rule }) => rule === "pass-grips");
   expect(passed.length).toBeGreaterThan(2);
   expect(new Set(passed.map(({ id }) => id)).size).toBe(passed.length);
+});
+
+describe("a hold the exercise begins with", () => {
+  const { rows, exercise, circle, opening } = begunInStrongHold();
+
+  test("[V12] [V15] is in force from the first moment until something changes it", () => {
+    const told = found(rows, exercise).filter(({ rule }) => rule === "rein-hand-zone" || rule === "strong-hold");
+    expect(told.map(({ rule, verdict, element }) => [rule, verdict, element])).toEqual([
+      ["strong-hold", "cannot tell", circle],
+      ["rein-hand-zone", "broken", circle],
+    ]);
+    const [strong, zone] = told;
+    expect(strong?.action).toBe(opening);
+    expect(strong?.sentence).toContain("The passage (§ 2r) says only “with the spear couched”.");
+    expect(zone?.sentence).toContain("the hold “couched” has the rein hand raised, but the rein hand is at its place");
+  });
+
+  test("[P5] so it is where readings are counted", () => {
+    expectAsRidden(rows, [exercise]);
+    const { holding } = answerDecide(exercisePuzzle(rows, [exercise]), { picks: [], asAdopted: false, without: [] });
+    expect(holding).toBe("0");
+  });
 });

@@ -275,6 +275,7 @@ function contextOf(made: Made, ridden: Ridden, holds: ReadonlyMap<string, KnownH
         timing: null as Known<ValueOf<"timing">> | null,
         words: done.verb,
         mirrored: false,
+        idle: false,
       };
     }),
   );

@@ -138,6 +138,15 @@ test("on foot the horse is taken away and the rider walks", () => {
   expectWhole(ridden);
 });
 
+test.each(Object.entries(exercises))("[R39] on foot no reins are held, judged or shown in %s", (_name, exercise) => {
+  const ridden = rideExercise(rows, exercise, { way: "on foot" });
+  const hands = ridden.lanes.filter(({ key }) => key.endsWith(" hand"));
+  expect(hands.flatMap(({ spans }) => spans.filter(({ words }) => /\breins?\b/u.test(words)))).toEqual([]);
+  expect(ridden.findings.filter(({ sentence }) => /\breins?\b/u.test(sentence.split(". ")[0] ?? ""))).toEqual([]);
+  expect(ridden.supplied.filter((sentence) => sentence.startsWith("On foot “keep the reins"))).not.toEqual([]);
+  expectWhole(ridden);
+});
+
 function readingCalled(title: string): [crux: string, reading: string] {
   const row = rows.readings?.find(({ value }) => value.title === title);
   if (!row) throw new RangeError(`No reading is called "${title}".`);

@@ -52,7 +52,8 @@ export function calledSteps(part: BuiltPart, signs: PaperSigns, stations: Readon
       const inList = callWords(action, { namesHand, again: false, inList: true });
       const isHorse = action.part === "horse";
       const timing = timingOf(action);
-      const mountedOnly = onFoot !== null && fallsAway(action, onFoot) !== null;
+      const falls = onFoot === null ? null : fallsAway(action, onFoot);
+      const mountedOnly = falls === "gait" || falls === "all";
       return [
         { ...called, inList, isHorse, mountedOnly, timing: isHorse && timing.lead === "throughout:" ? NOW : timing },
       ];

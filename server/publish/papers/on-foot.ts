@@ -1,7 +1,8 @@
 /** server/publish/papers/on-foot.ts - a row of a sheet for somebody on foot: what of the text has no meaning without a horse.
- *  May import: schema types, siblings. The words stay those of the text; what falls away is said at the act itself. */
+ *  May import: schema types, shared/drill, siblings. The words stay those of the text; what falls away is said at the act itself. */
 import type { DrillAction, DrillElement } from "../../../schema/drill.ts";
 import type { Line } from "../../../schema/paper.ts";
+import { speaksOfReins } from "../../../shared/drill/settle.ts";
 import { fewWordsLine } from "./act-spans.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import type { PaperSigns } from "./paper-signs.ts";
@@ -16,9 +17,10 @@ export interface OnFoot {
 /** Null for a part that is ridden. */
 export function onFootOf({ part, rows, whole }: BuiltPart): OnFoot | null {
   if (whole.way !== "on foot") return null;
-  const variant = part.variant === null ? undefined : rows.find("variants", part.variant);
-  const hasReins = variant?.deltas.some((delta) => delta.is === "words" && /\breins?\b/iu.test(delta.words)) ?? false;
-  return { hasReins, reins: new Set(whole.objects.flatMap(({ id, is }) => (is === "reins" ? [id] : []))) };
+  return {
+    hasReins: speaksOfReins(rows, part.variant),
+    reins: new Set(whole.objects.flatMap(({ id, is }) => (is === "reins" ? [id] : []))),
+  };
 }
 
 /** The act in few words; `onFoot` null: mounted. A lead means nothing on foot and is not asked for. */
@@ -32,9 +34,8 @@ export function fewWordsFor(
   if (falls === null) return fewWordsLine(action, element, signs);
   const values = action.values.filter(({ slot }) => slot !== "lead");
   const line = softened(fewWordsLine({ ...action, values }, element, signs));
-  return falls === "gait"
-    ? [words("at your own pace"), soft("; mounted: "), ...line]
-    : [soft("mounted only: "), ...line];
+  if (falls === "all") return [soft("mounted only: "), ...line];
+  return [words(falls === "gait" ? "at your own pace" : acrossWords(action)), soft("; mounted: "), ...line];
 }
 
 const softened = (line: Line): Line => line.map((span) => (span.is === "words" ? words(span.text, "soft") : span));
@@ -44,14 +45,21 @@ const OF_REINS: ReadonlySet<string> = new Set(["change reins", "lay reins", "pla
 /** Gaits that somebody on foot has as well. */
 const OF_ALL: ReadonlySet<unknown> = new Set(["walk", "halt"]);
 
-/** What of an act has no meaning on foot: the gait it is ridden at, or all of it; null for what is done as it is told. */
-export function fallsAway(action: DrillAction, { hasReins, reins }: OnFoot): "gait" | "all" | null {
+/** The weapon goes to the other side of the rider all the same. */
+function acrossWords({ values }: DrillAction): string {
+  const to = values.find(({ slot, standing }) => slot === "to" && standing !== "not settled");
+  return to === undefined || to.text === "" ? "across before you" : `across before you, to the ${to.text}`;
+}
+
+/** What of an act has no meaning on foot: the gait it is ridden at, the neck it is done over, or all of it; null for what is
+ *  done as it is told. */
+export function fallsAway(action: DrillAction, { hasReins, reins }: OnFoot): "gait" | "neck" | "all" | null {
   const { verb, values } = action;
   if (verb === "go at") {
     const gait = values.find(({ slot }) => slot === "gait");
     return gait !== undefined && OF_ALL.has(gait.value) ? null : "gait";
   }
-  if (verb === "cross the neck") return "all";
+  if (verb === "cross the neck") return "neck";
   if (hasReins) return null;
   const object = values.find(({ slot }) => slot === "object")?.value;
   const ofReins = OF_REINS.has(verb) || (typeof object === "string" && reins.has(object));

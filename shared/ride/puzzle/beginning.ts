@@ -8,6 +8,7 @@ import { compareRanked } from "../../rank.ts";
 import { isRide } from "../horse-order.ts";
 import { beginning } from "../ride-exercise.ts";
 import { NOTHING_CARRIED_IN } from "../rules/carried-in.ts";
+import { holdsAtFirst } from "../rules/holds-in-force.ts";
 import { ByReadings } from "./by-readings.ts";
 import type { ElementPlan, ElementPlans } from "./element-plans.ts";
 import type { PuzzleWorld } from "./puzzle-world.ts";
@@ -26,7 +27,7 @@ export interface Beginning {
 export function beginningOf(
   plans: ElementPlans,
   tables: ReadonlyMap<string, ReadingTable<ElementPlan>>,
-  { usual, way }: PuzzleWorld,
+  { usual }: PuzzleWorld,
   throughout: () => string[],
 ): Beginning {
   const all = [...tables.values()];
@@ -43,12 +44,14 @@ export function beginningOf(
     const there = new Set([...named].filter(isAlways));
     for (const [element] of namers)
       for (const object of plans.plans.get(element)?.get(readingOf).objects ?? []) there.add(object);
-    const { opening, context, objects } = plans.opening(readingOf);
+    const { opening, context, objects, settlement } = plans.opening(readingOf);
     for (const object of objects) there.add(object);
-    const state = beginningState(carriedObjects(rows.filter(({ id }) => there.has(id))), way, opening, context);
+    const carried = carriedObjects(rows.filter(({ id }) => there.has(id)));
+    const state = beginningState(carried, settlement, opening, context);
     const { ground } = plans.ground(readingOf);
     const { pose } = beginning({ ground, usual }, firstFigure(plans, readingOf), state);
-    return { ...NOTHING_YET, state, pose };
+    const held = { ...NOTHING_CARRIED_IN, holds: holdsAtFirst(opening, state) };
+    return { ...NOTHING_YET, carried: held, state, pose };
   });
   const asked = (): string[] => {
     const figures = [...tables].slice(0, untilSureFigure(all) + 1);

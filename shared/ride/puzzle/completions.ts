@@ -32,7 +32,8 @@ export function completionsOf(stage: StagePlan, around: Surroundings): readonly 
 
 type OpenSlot = "hand" | "turn" | "lead";
 
-function openSlots({ known: said, drill }: RiddenAct, bars: ReadonlySet<string>): OpenSlot[] {
+function openSlots({ known: said, drill, idle }: RiddenAct, bars: ReadonlySet<string>): OpenSlot[] {
+  if (idle) return [];
   const value = (slot: string): unknown => {
     const held = said.slots[slot];
     return held === undefined ? undefined : (exactly(held) ?? undefined);

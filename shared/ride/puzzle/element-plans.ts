@@ -13,7 +13,7 @@ import { contextOf } from "../../drill/follow-hands.ts";
 import { namesOf } from "../../drill/names.ts";
 import { objectsUsed } from "../../drill/objects-used.ts";
 import type { CompilingBase } from "../../drill/resolve-slot.ts";
-import { settleBy, type Taken } from "../../drill/settle.ts";
+import { type Settlement, settleBy, type Taken } from "../../drill/settle.ts";
 import { type Inherited, inheritedOf, openingOf } from "../../drill/standing-instructions.ts";
 import type { Names } from "../../drill/words.ts";
 import type { ActContext } from "../../hands/apply.ts";
@@ -84,8 +84,8 @@ export class ElementPlans {
     const { laid, variant } = { laid: this.laid, variant: this.#sources.variant };
     const compiling = { ...this.#base({ laid, variant }, readingOf), element: null, bearing: newBearing() };
     const opening = openingOf(compiling);
-    const objects = objectsUsed(laid, [{ actions: opening }]).map(({ id }) => id);
-    return { opening, context: contextOf(compiling), objects };
+    const objects = carriedIn(laid, opening);
+    return { opening, context: contextOf(compiling), objects, settlement: compiling.settlement };
   }
 
   #part(exercise: string): PlannedPart {
@@ -138,7 +138,7 @@ export class ElementPlans {
     const compiled = home.elements.get(element.id)?.get(readingOf) ?? null;
     if (compiled === null) return ABSENT;
     const { role } = this.#sources;
-    const objects = objectsUsed(home.laid, [compiled]).map(({ id }) => id);
+    const objects = carriedIn(home.laid, compiled.actions);
     if (!ridesIn(element.role, role)) return { key: JSON.stringify(objects), present: true, stages: [], objects };
     if (element.is === "advice") return { key: "advice", present: true, stages: [], objects };
     const { ground } = this.ground(readingOf);
@@ -188,11 +188,17 @@ export class ElementPlans {
   }
 }
 
+/** Ids of things that are named; reins are a part of the state whether they are or not. */
+function carriedIn(laid: ExerciseRows, actions: readonly CompiledAction[]): string[] {
+  return objectsUsed(laid, [{ actions: [...actions] }]).flatMap(({ id, is }) => (is === "reins" ? [] : [id]));
+}
+
 export interface Opening {
   opening: readonly CompiledAction[];
   /** Holds and movements as they are read at the beginning. */
   context: ActContext;
   objects: readonly string[];
+  settlement: Settlement;
 }
 
 interface PlannedPart {

@@ -65,10 +65,23 @@ export function stagePlanOf(plan: PlannedStage, ground: RidingGround, { bars, ho
   };
 }
 
-function actKey({ id, known, timing, drill, mirrored, via }: RiddenAct, ordinal: (id: string) => string): unknown[] {
+function actKey(
+  { id, known, timing, drill, mirrored, via, idle }: RiddenAct,
+  ordinal: (id: string) => string,
+): unknown[] {
   const value = timing?.is === "known" ? timing.value : null;
   const when = value?.is === "with" || value?.is === "after action" ? [value.is, ordinal(value.action)] : timing;
-  return [ordinal(id), known, when, drill.onlyUnder.length > 0, drill.inherited, mirrored, via !== null];
+  // Of what has no meaning here only its moment and its hands are heard.
+  const { hand, to } = known.slots;
+  return [
+    ordinal(id),
+    idle ? ["idle", hand, to] : known,
+    when,
+    drill.onlyUnder.length > 0,
+    drill.inherited,
+    mirrored,
+    via !== null,
+  ];
 }
 
 /** Holds and movements as they are used here, looked up once so that the readings behind them are asked for. */

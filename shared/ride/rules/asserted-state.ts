@@ -48,6 +48,7 @@ function check(_: Ridden, context: RideContext, { moments }: Seen): Judgement[] 
   return moments.flatMap((moment, at) => {
     const { acts } = moment;
     return acts.flatMap((act): Judgement[] => {
+      if (act.idle) return [];
       const slot = ASSERTING[act.known.verb];
       const role = slot === undefined ? null : slotOf(act.known, slot, "hand");
       const gained = acts.some((other) => other !== act && GAINING.includes(other.known.verb));

@@ -1,5 +1,5 @@
 /** shared/ride/rules/carried-in.ts - what the rules remember from one stage to the next.
- *  May import: nothing. A ride that is judged from its beginning begins with nothing remembered. */
+ *  May import: nothing. */
 
 export interface HoldInForce {
   hold: string;
@@ -12,7 +12,7 @@ export interface HoldInForce {
 /** What the text last did with the reins. */
 export type ReinStory = "not told" | "held" | "laid" | "let go";
 
-/** What was so before the first stage of a ride that is judged from the middle. */
+/** What was so before the first stage: by the instructions, or where a ride is judged from the middle. */
 export interface CarriedIn {
   /** By object. */
   holds: ReadonlyMap<string, HoldInForce>;

@@ -1,14 +1,15 @@
 /** shared/ride/rules/holds-in-force.ts - which named hold each object is in, moment by moment.
- *  May import: schema types, shared/hands, types of shared/ride, siblings. A hold is in force until the object is taken to
+ *  May import: schema types, types of shared/drill, shared/hands, types of shared/ride, siblings. A hold is in force until the object is taken to
  *  another, carried otherwise, given away or set down; keeping, sliding and letting go with one hand do not end it. */
 import type { Verb } from "../../../schema/act.ts";
+import type { CompiledAction } from "../../drill/compile-action.ts";
 import { mainObject } from "../../hands/derived.ts";
 import { exactly } from "../../hands/known.ts";
 import { type KnownAct, slotOf } from "../../hands/known-act.ts";
 import type { ControlState } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RiddenAct, RideContext } from "../ride-context.ts";
-import { type HoldInForce, NOTHING_CARRIED_IN } from "./carried-in.ts";
+import { type CarriedIn, type HoldInForce, NOTHING_CARRIED_IN } from "./carried-in.ts";
 import { type Moment, momentsIn } from "./moments.ts";
 
 /** A moment with its acts, and the holds in force after it, by object. */
@@ -45,6 +46,14 @@ export function heldMoments(ridden: Ridden, context: RideContext): HeldMoment[] 
   });
 }
 
+/** The holds in force before the first step: those the instructions begin with. `begins`: the state they lead to. */
+export function holdsAtFirst(opening: readonly CompiledAction[], begins: ControlState): CarriedIn["holds"] {
+  return opening.reduce<CarriedIn["holds"]>(
+    (holds, { known, drill }) => holdsAfter(holds, { id: drill.id, known, idle: false }, 0, begins),
+    new Map(),
+  );
+}
+
 /** The object an act names, else the weapon the sheet is about; null where it is not settled which. */
 export function objectOf(act: KnownAct, state: ControlState): string | null {
   const named = slotOf(act, "object", "object");
@@ -53,11 +62,12 @@ export function objectOf(act: KnownAct, state: ControlState): string | null {
 
 function holdsAfter(
   holds: ReadonlyMap<string, HoldInForce>,
-  { id, known }: RiddenAct,
+  { id, known, idle }: Pick<RiddenAct, "id" | "known" | "idle">,
   stage: number,
   state: ControlState,
 ): ReadonlyMap<string, HoldInForce> {
   const taken = known.verb === "hold";
+  if (idle) return holds;
   if (!taken && !ENDING.includes(known.verb)) return holds;
   const object = objectOf(known, state);
   if (object === null) return new Map();

@@ -45,7 +45,8 @@ export function holdKeepsReins({ holds, stage }: HeldMoment, object: string, con
 /** What the text has done with the reins once this moment is over. */
 export function storyAfter(story: ReinStory, moment: HeldMoment, context: RideContext): ReinStory {
   let now = story;
-  for (const { known } of moment.acts) {
+  for (const { known, idle } of moment.acts) {
+    if (idle) continue;
     const object = slotOf(known, "object", "object");
     const reins = object?.is === "known" && context.rows.find("objects", object.value)?.is === "reins";
     if (known.verb === "lay reins") now = "laid";
