@@ -1,8 +1,9 @@
 /** tests/editions/compare-papers.test.ts - what one edition says otherwise than another. */
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import type { Block, Paper } from "../../schema/paper.ts";
 import { comparePapers } from "../../server/publish/editions/compare-papers.ts";
-import { idOf, type SmallStep, smallPaper } from "./small-paper.ts";
+import { idOf, type SmallStep, smallPaper, words } from "./small-paper.ts";
 
 const A: SmallStep = { element: "a", horse: "walk to the trough", left: ["keeps the reins", "rests on the pommel"] };
 const B: SmallStep = { element: "b", horse: "turn to the left", left: ["lets go the reins"] };
@@ -49,8 +50,15 @@ describe("comparing two editions", () => {
       "a step put in",
       [A, B, C],
       [A, D, B, C],
-      ["added | Step 2 |  | rein back three steps"],
+      ["added | After step 1 |  | rein back three steps"],
       "Steps 2 to 3 are now numbered 3 to 4.",
+    ],
+    [
+      "a step put before all others",
+      [A],
+      [D, A],
+      ["added | Before the first step |  | rein back three steps"],
+      "Step 1 is now numbered 2.",
     ],
     [
       "a step left out",
@@ -81,6 +89,40 @@ describe("comparing two editions", () => {
     expect(differences).toMatchObject([
       { is: "reads", was: "Keep to the wall.", now: "Keep off the wall.", element: null },
     ]);
+  });
+
+  it("tells what is new under a new heading in one, behind what the older paper has there", () => {
+    const older = smallPaper([A, B]);
+    const note = (text: string): Block => ({ is: "paragraph", as: "body", words: words(text), of: [] });
+    const added: Block[] = [
+      { is: "heading", level: 3, anchor: null, words: words("Not like this"), of: [] },
+      note("Do not hurry."),
+      note("Do not pull."),
+    ];
+    const at = (from: number): Paper => ({
+      ...older,
+      blocks: [...older.blocks.slice(0, from), ...added, ...older.blocks.slice(from)],
+    });
+    const told = (newer: Paper) => comparePapers(older, newer).differences.map(({ where, now }) => [where, now]);
+    const all = "Not like this – Do not hurry. Do not pull.";
+    expect(told(at(1))).toEqual([["Under “Of the turn at the trough”", all]]);
+    expect(told(at(2))).toEqual([["After step 2", all]]);
+  });
+
+  it("names the exercise on a paper of several", () => {
+    const two = (second: SmallStep[]): Paper => {
+      const papers = [smallPaper([A, B]), smallPaper(second)];
+      const of = papers.map((_, index) => [{ kind: "exercises" as const, id: idOf(`exercise ${index}`) }]);
+      const blocks = papers.flatMap(({ blocks: [head, table] }, index): Block[] =>
+        head?.is === "heading" && table
+          ? [{ ...head, words: words(`${index + 1}. The ride`), of: of[index] ?? [] }, table]
+          : [],
+      );
+      return { ...smallPaper([]), blocks };
+    };
+    const { differences, renumbered } = comparePapers(two([C]), two([D, C]));
+    expect(differences).toMatchObject([{ where: "Before the first step", exercise: "2. The ride" }]);
+    expect(renumbered).toBe("Step 1 of “2. The ride” is now numbered 2.");
   });
 
   it("says nothing of equal papers, and gives back the newer words from the older ones by what it says", () => {

@@ -157,7 +157,7 @@ describe("correcting", () => {
       }
     }
     expect(paper.title).toBe("Corrections to “Of the change upon the wall”");
-    expect(said).toContain("edition 2 of 2026-10-01");
+    expect(said).toContain("edition 2 of 1 October 2026, check code ");
     // Each entry is what the two papers say there.
     const [older, newer] = [idOf("a"), idOf("b")].map((id) =>
       JSON.stringify(readRow(store, "editions", id)?.value.model),
@@ -189,7 +189,7 @@ describe("correcting", () => {
     await issue("a");
     adopt("to the other hand; the reins change too");
     const paper = accepted(slipAgainstNow(store, idOf("a"), "2026-10-09"));
-    expect(JSON.stringify(paper.blocks)).toContain("the work as it stands on 2026-10-09");
+    expect(JSON.stringify(paper.blocks)).toContain("the work as it stands on 9 October 2026");
     expect(allRows(store).slips ?? []).toEqual([]);
   });
 

@@ -38,7 +38,7 @@ export function compareEditions(store: Store, older: string, newer: string | nul
   const { at } = from.value.row;
   const entries = differences.map((difference) => ({
     element: difference.element,
-    shown: placeWords(difference),
+    shown: placeOnSlip(difference),
     was: difference.was,
     now: difference.now,
     why: reasonFor(store, difference.of, at),
@@ -49,6 +49,11 @@ export function compareEditions(store: Store, older: string, newer: string | nul
 function paperOf(store: Store, id: string): Outcome<Paper> {
   const held = readEdition(store, id);
   return held.ok ? done(held.value.model.paper) : held;
+}
+
+/** As the holder of the older edition finds it: "Step 4, horse, in “2. Of the change upon the wall”". */
+function placeOnSlip({ where, exercise }: Difference): string {
+  return exercise === "" || where.includes(exercise) ? where : `${where}, in “${exercise}”`;
 }
 
 function placeWords({ is, where, shown }: Difference): string {

@@ -9,6 +9,8 @@ export interface Difference {
   is: "reads" | "added" | "left out" | "moved";
   /** In the words of the older edition: "Step 5, left hand"; of what is new, where it comes: "After step 7". */
   where: string;
+  /** Title of the exercise it is in, on a paper of several; else "". */
+  exercise: string;
   element: string | null;
   /** The number the older edition showed; of what is new, the number it has now. */
   shown: string | null;
@@ -39,10 +41,19 @@ export function comparePapers(older: Paper, newer: Paper): Compared {
   );
   const placeOf = new Map(olds.map(({ key }, at) => [key, at]));
   let last = -1;
+  let underNew: Difference | null = null;
   for (const item of news) {
     last = placeOf.get(item.key) ?? last;
+    if (oldKeys.has(item.key) || item.element !== null) underNew = null;
+    if (oldKeys.has(item.key)) continue;
+    if (underNew !== null && !isHeading(item)) {
+      addUnder(underNew, item);
+      continue;
+    }
     // What is new comes behind what stood before it.
-    if (!oldKeys.has(item.key)) placed.push({ at: last + 0.5, difference: addedBehind(item, olds.slice(0, last + 1)) });
+    const difference = addedBehind(item, olds.slice(0, last + 1));
+    placed.push({ at: last + 0.5, difference });
+    underNew = isHeading(item) ? difference : null;
   }
   placed.sort((a, b) => a.at - b.at);
   return { differences: placed.map(({ difference }) => difference), renumbered: renumbering(olds, newByKey) };
@@ -94,6 +105,7 @@ function reads(item: PaperItem, place: string, was: string, now: string, nowOf: 
   return {
     is: "reads",
     where: place === "" ? item.where : `${item.where}, ${place}`,
+    exercise: item.exercise,
     element: item.element,
     shown: item.shown,
     was,
@@ -108,25 +120,59 @@ function both(one: Of, other: Of): Of {
 }
 
 function whole(is: "added" | "left out", item: PaperItem): Difference {
-  const words = item.lines.map(({ words: said }) => said).join("; ");
-  const { where, element, shown, of } = item;
-  return { is, where, element, shown, was: is === "added" ? "" : words, now: is === "added" ? words : "", of };
+  const words = allWords(item);
+  const { where, exercise, element, shown, of } = item;
+  return {
+    is,
+    where,
+    exercise,
+    element,
+    shown,
+    was: is === "added" ? "" : words,
+    now: is === "added" ? words : "",
+    of,
+  };
 }
 
-/** A step by its new number; of anything else what it stands behind, which the holder of the older paper can find. */
+const allWords = ({ lines }: PaperItem): string => lines.map(({ words }) => words).join("; ");
+
+const isHeading = ({ key }: PaperItem): boolean => key.startsWith("heading ");
+
+/** A step comes behind the step before it, by its older number; a heading behind what the holder of the older paper finds
+ *  there. Anything else is named by the heading it stands under. */
 function addedBehind(item: PaperItem, before: readonly PaperItem[]): Difference {
   const added = whole("added", item);
-  if (item.element !== null || !item.key.startsWith("heading ")) return added;
+  if (item.shown !== null) {
+    const step = before.findLast(({ shown, exercise }) => shown !== null && exercise === item.exercise)?.shown;
+    return { ...added, where: step === undefined ? "Before the first step" : `After step ${step}` };
+  }
+  if (!isHeading(item)) return added;
   const step = before.at(-1)?.shown ?? null;
   const behind = before.at(-1)?.where ?? "";
   if (step !== null) return { ...added, where: `After step ${step}` };
-  return { ...added, where: behind === "" || behind === "Heading" ? "A new heading" : `After “${behind}”` };
+  const under = behind === "Heading" ? (before.at(-1)?.lines[0]?.words ?? "") : behind;
+  return { ...added, where: under === "" ? "A new heading" : `Under “${under}”` };
+}
+
+/** What stands under a heading that is new is told with it. */
+function addUnder(heading: Difference, item: PaperItem): void {
+  const ends = /[.!?]["”’)]?$/u.test(heading.now);
+  const between = heading.now.includes(" – ") ? (ends ? " " : "; ") : " – ";
+  heading.now = `${heading.now}${between}${allWords(item)}`;
+  heading.of = both(heading.of, item.of);
 }
 
 function move(item: PaperItem, news: readonly PaperItem[], other: PaperItem): Difference {
   const before = news.slice(0, news.indexOf(other)).findLast(({ element }) => element !== null);
   return {
-    ...{ is: "moved", where: item.where, element: item.element, shown: item.shown, of: other.of },
+    ...{
+      is: "moved",
+      where: item.where,
+      exercise: item.exercise,
+      element: item.element,
+      shown: item.shown,
+      of: other.of,
+    },
     was: item.lines[0]?.words ?? "",
     now: before === undefined ? "now comes first" : `now comes after “${before.lines[0]?.words ?? before.where}”`,
   };
@@ -154,22 +200,26 @@ function movedKeys(olds: readonly PaperItem[], news: readonly PaperItem[]): Set<
 
 /** Runs of steps whose number alone changed, each as one clause. */
 function renumbering(olds: readonly PaperItem[], newByKey: ReadonlyMap<string, PaperItem>): string {
-  const pairs = olds.flatMap(({ key, shown }) => {
+  const pairs = olds.flatMap(({ key, shown, exercise }) => {
     const now = newByKey.get(key)?.shown ?? null;
     const [was, is] = [Number(shown), Number(now)];
-    return shown === null || now === null || shown === now || Number.isNaN(was + is) ? [] : [{ was, is }];
+    return shown === null || now === null || shown === now || Number.isNaN(was + is) ? [] : [{ was, is, exercise }];
   });
-  const runs: { was: number; is: number; length: number }[] = [];
-  for (const { was, is } of pairs) {
-    const run = runs.find((one) => is - was === one.is - one.was && was <= one.was + one.length && was >= one.was);
-    if (run === undefined) runs.push({ was, is, length: 1 });
+  const runs: { was: number; is: number; exercise: string; length: number }[] = [];
+  for (const { was, is, exercise } of pairs) {
+    const run = runs.find(
+      (one) =>
+        exercise === one.exercise && is - was === one.is - one.was && was <= one.was + one.length && was >= one.was,
+    );
+    if (run === undefined) runs.push({ was, is, exercise, length: 1 });
     else run.length = Math.max(run.length, was - run.was + 1);
   }
-  const clauses = runs.map(({ was, is, length }) =>
-    length === 1
-      ? `step ${was} is now numbered ${is}`
-      : `steps ${was} to ${was + length - 1} are now numbered ${is} to ${is + length - 1}`,
-  );
+  const clauses = runs.map(({ was, is, exercise, length }) => {
+    const inIt = exercise === "" ? "" : ` of “${exercise}”`;
+    return length === 1
+      ? `step ${was}${inIt} is now numbered ${is}`
+      : `steps ${was} to ${was + length - 1}${inIt} are now numbered ${is} to ${is + length - 1}`;
+  });
   const [first] = clauses;
   return first === undefined
     ? ""

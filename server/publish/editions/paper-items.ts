@@ -15,6 +15,8 @@ export interface PaperItem {
   key: string;
   /** As a reader of that edition would point at it: "Step 5", or the heading it stands under. */
   where: string;
+  /** Title of the exercise it belongs to, on a paper of several; "" on any other, and for what they share. */
+  exercise: string;
   element: string | null;
   /** The number it shows; null for what has none. */
   shown: string | null;
@@ -24,11 +26,18 @@ export interface PaperItem {
 
 /** In the order of the paper. Items without rows behind them are known by their words. */
 export function itemsOf({ blocks, notes, title }: Paper): PaperItem[] {
-  const gathering = new Gathering(title);
+  const several = blocks.filter(isOfExercise).length > 1;
+  const gathering = new Gathering(title, several);
   for (const block of blocks) gathering.take(block);
+  gathering.leaveExercise();
   for (const { lines, of } of notes) gathering.add("note", "Note", of, linesOf("", lines));
   return gathering.items;
 }
+
+type Heading = Extract<Block, { is: "heading" }>;
+
+const isOfExercise = (block: Block): boolean =>
+  block.is === "heading" && block.of.some(({ kind }) => kind === "exercises");
 
 /** The words of a line as they are read out. */
 export function plainWords(line: Line): string {
@@ -43,16 +52,26 @@ export function plainWords(line: Line): string {
 class Gathering {
   readonly items: PaperItem[] = [];
   readonly #seen = new Map<string, number>();
+  readonly #several: boolean;
   #heading: string;
+  #exercise: Heading | null = null;
 
-  constructor(title: string) {
+  constructor(title: string, several: boolean) {
     this.#heading = title;
+    this.#several = several;
+  }
+
+  /** What comes after belongs to none. */
+  leaveExercise(): void {
+    this.#exercise = null;
   }
 
   take(block: Block): void {
     switch (block.is) {
       case "heading":
         this.#heading = plainWords(block.words) || this.#heading;
+        if (isOfExercise(block)) this.#exercise = block;
+        else if (block.level <= (this.#exercise?.level ?? 0)) this.leaveExercise();
         this.add("heading", "Heading", block.of, linesOf("", [block.words]));
         break;
       case "paragraph":
@@ -123,7 +142,8 @@ class Gathering {
     if (said.length === 0) return;
     const times = (this.#seen.get(key) ?? 0) + 1;
     this.#seen.set(key, times);
-    this.items.push({ key: times === 1 ? key : `${key} ${times}`, where, element, shown, of, lines: said });
+    const exercise = this.#several && this.#exercise !== null ? plainWords(this.#exercise.words) : "";
+    this.items.push({ key: times === 1 ? key : `${key} ${times}`, where, exercise, element, shown, of, lines: said });
   }
 }
 

@@ -12,13 +12,14 @@ import {
 import type { Slip } from "../../../schema/teaching.ts";
 import { CAUTION } from "../../../shared/drill/caution.ts";
 import { correctionOf } from "../../../shared/text/correction.ts";
+import { dayWords } from "../papers/day-words.ts";
 
 type Words = Extract<Span, { is: "words" }>;
 
 export interface SlipOf {
   older: { number: number; title: string; issued: string; kind: string; check: string };
   /** Null where it is held against the work as it is now. */
-  newer: { number: number; issued: string } | null;
+  newer: { number: number; issued: string; check: string } | null;
   work: Paper["work"];
   size: Paper["size"];
   on: string;
@@ -29,7 +30,11 @@ export interface SlipOf {
 /** A reason that several corrections share stands with the first of them. */
 export function slipPaper({ older, newer, work, size, on, entries, renumbered }: SlipOf): Paper {
   const title = `Corrections to “${older.title}”`;
-  const by = newer === null ? `the work as it stands on ${on}` : `edition ${newer.number} of ${newer.issued}`;
+  const by =
+    newer === null
+      ? `the work as it stands on ${dayWords(on)}`
+      : `edition ${newer.number} of ${dayWords(newer.issued)}, check code ${newer.check}`;
+  const kind = `${/^[aeiou]/u.test(older.kind) ? "an" : "a"} ${older.kind}`;
   const blocks: Block[] = [
     { is: "heading", level: 1, anchor: null, words: [words(title)], of: [] },
     {
@@ -37,7 +42,7 @@ export function slipPaper({ older, newer, work, size, on, entries, renumbered }:
       as: "lead",
       words: [
         words(
-          `${work.title}. For whoever holds edition ${older.number} of ${older.issued}, a ${older.kind} with the check code ${older.check}. Corrected by ${by}.`,
+          `${work.title}. For whoever holds edition ${older.number} of ${dayWords(older.issued)}, ${kind} with the check code ${older.check}. Corrected by ${by}.`,
         ),
       ],
       of: [],
@@ -71,7 +76,7 @@ export function slipPaper({ older, newer, work, size, on, entries, renumbered }:
     formatVersion: PAPER_FORMAT_VERSION,
     kind: "correction slip",
     size,
-    language: "en",
+    language: "en-GB",
     title,
     work,
     running: { left: work.title, right: `Corrections to edition ${older.number}` },

@@ -63,7 +63,7 @@ function slipBetween(
   return done(
     slipPaper({
       older: { ...older.value.row, kind: paper.kind, check: paper.edition?.check ?? "" },
-      newer: newer === null ? null : newer.value.row,
+      newer: newer === null ? null : { ...newer.value.row, check: newer.value.model.paper.edition?.check ?? "" },
       work: paper.work,
       size: paper.size,
       on,
