@@ -12,11 +12,11 @@ const columns = [
   { name: "Hands", share: 3 },
   { name: "Where", share: 1.5 },
 ];
-const asked = (rows: Line[][][]) => ({ columns, rows, measure: 160, gap: 3, type: 12 });
+const asked = (rows: Line[][][]) => ({ columns, rows, measure: 160, gap: 3, type: 12, ragged: 2 });
 const cell = (words: number): Line[] =>
   words === 0 ? [] : [[w(Array.from({ length: words }, () => "canter").join(" "))]];
 const height = (rows: Line[][][], widths: readonly number[]) =>
-  rows.reduce((sum, row) => sum + Math.max(...row.map((one, at) => heightOf(one, (widths[at] ?? 0) - 3, 12))), 0);
+  rows.reduce((sum, row) => sum + Math.max(...row.map((one, at) => heightOf(one, (widths[at] ?? 0) - 3, 12, 2))), 0);
 
 describe("columns of a table", () => {
   test("an empty one gives way to a full one, and keeps room for its name", () => {

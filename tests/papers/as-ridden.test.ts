@@ -44,7 +44,9 @@ describe("what bars the ride", () => {
   test("is said to come from a reading that is not settled", () => {
     const rows = withWide(true);
     const [says] = barred(openOf(rows, askFor("ride sheet", [wide])));
-    expect(says).toMatch(/^Drawn with “he rides wide”, which is not settled, it cannot be ridden under these rules: /);
+    expect(says).toMatch(/^Drawn with †a 1, which is not settled, it cannot be ridden under these rules: /);
+    const [studied] = barred(openOf(rows, askFor("appendix", [wide])));
+    expect(studied).toMatch(/^Drawn with “he rides wide”, which is not settled, it cannot be ridden/);
     const choice = [{ crux: idOf("Which of them"), reading: idOf("he rides wide") }];
     const [chosen] = barred(openOf(rows, askFor("ride sheet", [wide], { choice })));
     expect(chosen).toMatch(/^As it is read here/);

@@ -37,7 +37,7 @@ describe("a ride sheet", () => {
         "2",
         "Raise the spear",
         "left: —",
-        "raise the spear, with the right hand / the spear: upright, with the right hand",
+        "raise the spear, with the right hand / the spear: upright",
         "A f. 1r, ll. 1–9",
       ],
       [
@@ -90,7 +90,7 @@ describe("a ride sheet", () => {
     const [figure] = blocksThat(paper, "figure");
     expect(figure?.alternative).toContain("Plan of the court");
     expect(plain(figure?.caption ?? [])).toBe(
-      "The court, with the line of the whole. Drawn with “the other hand” †b, which is not settled. A number stands where a step " +
+      "The court, with the line of the whole. Drawn with †b 1, which is not settled. A number stands where a step " +
         "begins; dotted: supplied; the thin inner line is the track.",
     );
     const none = askFor("ride sheet", [small.exercises.empty]);

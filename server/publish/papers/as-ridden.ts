@@ -8,15 +8,17 @@ import { findingsOf } from "../../../shared/ride/rules/index.ts";
 import { stopped } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
+import { numberedReading } from "./paper-signs.ts";
 import { listed } from "./part-head.ts";
 import { ridesOf } from "./part-rides.ts";
-import { paragraph, words } from "./spans.ts";
+import { type Of, paragraph, words } from "./spans.ts";
 
 /** Papers that are taken to the ground. */
-const RIDDEN_FROM: ReadonlySet<PaperAsk["kind"]> = new Set(["ride sheet", "class handout", "caller's sheet"]);
+export const RIDDEN_FROM: ReadonlySet<PaperAsk["kind"]> = new Set(["ride sheet", "class handout", "caller's sheet"]);
 
-/** More are counted, not told: a sheet has to stay a sheet. */
+/** More are counted, not told: a sheet has to stay a sheet. On one that is ridden from the first tells that it is barred. */
 const TOLD = 3;
+const TOLD_TO_RIDERS = 1;
 
 /** Both, in the order they are read in. */
 export function asRiddenBlocks(context: PaperContext, built: BuiltPart): PlainBlock[] {
@@ -48,21 +50,21 @@ function cannotBeRidden(context: PaperContext, built: BuiltPart): PlainBlock[] {
   const unsettled = ({ reading }: Finding): boolean =>
     reading !== null && supplied.get(reading.crux) === reading.reading;
   const open = barring.filter(unsettled);
-  const titles = new Set(open.flatMap(({ reading }) => (reading === null ? [] : [`“${reading.readingTitle}”`])));
-  const are = titles.size === 1 ? "is" : "are";
   const isRiddenFrom = RIDDEN_FROM.has(context.ask.kind);
-  return [
-    ...told(
-      `As it is read here it cannot be ${onFoot ? "done" : "ridden"} under these rules: `,
-      barring.filter((one) => !unsettled(one)),
-      isRiddenFrom,
-    ),
-    ...told(
-      `Drawn with ${listed([...titles])}, which ${are} not settled, it cannot be ${onFoot ? "done" : "ridden"} under these rules: `,
-      open,
-      isRiddenFrom,
-    ),
-  ];
+  const named = ({ crux, reading, readingTitle }: NonNullable<Finding["reading"]>): string =>
+    (isRiddenFrom ? numberedReading(context.signs, crux, reading) : null) ?? `“${readingTitle}”`;
+  const titles = new Set(open.flatMap(({ reading }) => (reading === null ? [] : [named(reading)])));
+  const are = titles.size === 1 ? "is" : "are";
+  const cannot = `it cannot be ${onFoot ? "done" : "ridden"} under these rules: `;
+  const always = told(
+    `As it is read here ${cannot}`,
+    barring.filter((one) => !unsettled(one)),
+    isRiddenFrom,
+  );
+  const drawnWith = `Drawn with ${listed([...titles])}, which ${are} not settled, `;
+  return always.length > 0 && isRiddenFrom
+    ? [...always, ...counted(drawnWith, open)]
+    : [...always, ...told(`${drawnWith}${cannot}`, open, isRiddenFrom)];
 }
 
 /** On foot nobody has reins, so none can be in the wrong hand. */
@@ -75,20 +77,31 @@ function asOnFoot(sentence: string): string {
     .replace("so it turns into its own point", "so you turn into your own point");
 }
 
-/** `few`: only what is in the way, for a sheet that is read from the saddle; the passage and the other readings stand on the
+/** For a sheet that has told one thing already that is in the way. */
+function counted(lead: string, findings: readonly Finding[]): PlainBlock[] {
+  const count = new Set(findings.map(({ sentence }) => sentence)).size;
+  if (count === 0) return [];
+  const more = count === 1 ? "one more thing is" : `${count} more things are`;
+  return [paragraph("open", [words(`${lead}${more} in the way.`)], elementsOf(findings))];
+}
+
+const elementsOf = (findings: readonly Finding[]): Of =>
+  [...new Set(findings.map(({ element }) => element))].map((id) => ({ kind: "elements", id }));
+
+/** `few`: only what is in the way, and that once, for a sheet that is read from the saddle; the passage and the other readings stand on the
  *  papers that are studied. */
 function told(lead: string, findings: readonly Finding[], few: boolean): PlainBlock[] {
   const sentences = [
     ...new Set(findings.map(({ sentence }) => stopped(few ? (sentence.split(/\. (?=\p{Lu})/u)[0] ?? "") : sentence))),
   ];
   if (sentences.length === 0) return [];
-  const more = sentences.length - TOLD;
+  const most = few ? TOLD_TO_RIDERS : TOLD;
+  const more = sentences.length - most;
   const line: Line = [
-    words(lead + sentences.slice(0, TOLD).join(" ")),
+    words(lead + sentences.slice(0, most).join(" ")),
     ...(more > 0 ? [words(` And ${more} more.`)] : []),
   ];
-  const of = [...new Set(findings.map(({ element }) => element))].map((id) => ({ kind: "elements" as const, id }));
-  return [paragraph("open", line, of)];
+  return [paragraph("open", line, elementsOf(findings))];
 }
 
 /** What the rules bar in the ride of each role, or in the one ride, where nobody has set it aside. */

@@ -68,7 +68,7 @@ function bodyOf(context: PaperContext, pictures: Pictures): { body: PaperBody; i
     case "working sheet":
       return { body: workingSheet(context), inBook: false };
     case "ride sheet":
-      return { body: rideSheet(context), inBook: false };
+      return { body: rideSheet(context, pictures), inBook: false };
   }
 }
 

@@ -14,6 +14,14 @@ export interface PaperSigns {
   readingNumber: (reading: string) => number | null;
 }
 
+/** "†a 2": a reading of a crux that is not settled, as the papers name it that have the readings in one line. The sign as words,
+ *  with no link. Null for a crux that has no sign. */
+export function numberedReading(signs: PaperSigns, crux: string, reading: string): string | null {
+  const [span] = signs.span(crux);
+  const number = signs.readingNumber(reading);
+  return span?.is !== "sign" || number === null ? null : `${span.sign} ${number}`;
+}
+
 /** The anchor that the sign leads to. */
 export const cruxAnchor = (sign: string): string => `crux-${sign}`;
 

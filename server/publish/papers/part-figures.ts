@@ -6,13 +6,16 @@ import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import { ridesWithin } from "../figures/exercise-rides.ts";
 import { type PlanRide, planFigure, planOfRides } from "../figures/plan-figure.ts";
 import { capital } from "../stopped.ts";
+import { RIDDEN_FROM } from "./as-ridden.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
+import { numberedReading } from "./paper-signs.ts";
 import { listed } from "./part-head.ts";
 import { ridesOf } from "./part-rides.ts";
 import { heading, soft, words } from "./spans.ts";
 
-/** " Drawn with “the other hand” †b", since of what is not settled only one reading can be drawn. */
+/** " Drawn with †b 1", since of what is not settled only one reading can be drawn; “the other hand” †b where the paper does not
+ *  number its readings. */
 function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPart): Span[] {
   const choice = ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
   const { supplied } = chooseReadings(rows, choice, drill.way, part.variant);
@@ -22,6 +25,8 @@ function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPar
   const told = [...new Set(open.map(({ crux }) => crux))].flatMap((crux) => {
     const reading = supplied.get(crux);
     const [sign] = signs.span(crux);
+    const numbered = reading === undefined ? null : numberedReading(signs, crux, reading);
+    if (RIDDEN_FROM.has(ask.kind) && numbered !== null) return [numbered];
     // The sign as words: a caption calls no note.
     return reading === undefined || sign?.is !== "sign" ? [] : [`“${signs.readingTitle(reading)}” ${sign.sign}`];
   });
@@ -117,7 +122,7 @@ function stationsKnown({ book, places }: PaperContext, { rows, whole }: BuiltPar
 }
 
 /** A5 is read nearer, and holds less. */
-const ON_A5 = 0.72;
+const ON_A5 = 0.82;
 const onSheet = ({ ask }: PaperContext, millimetres: number): number =>
   ask.size === "A5" ? millimetres * ON_A5 : millimetres;
 

@@ -10,6 +10,7 @@ import { cautionBlock, lineKey, occasionOf, type PaperBody, titleOfPart, treated
 import type { BuiltPart } from "./paper-part.ts";
 import { withPlanBeside } from "./part-figures.ts";
 import { headLine } from "./part-head.ts";
+import { neededPictures, type Pictures } from "./picture-blocks.ts";
 import { readingsInOneLine } from "./readings-in-one-line.ts";
 import { setAsideBlocks } from "./set-aside.ts";
 import { heading, paragraph, words } from "./spans.ts";
@@ -17,17 +18,18 @@ import { fewStepsTable } from "./step-rows.ts";
 import { throughoutBlocks } from "./throughout.ts";
 
 /** Tallest plan, in millimetres: it stands beside the head words, and the steps want the rest of the page. */
-const PLAN = 108;
+const PLAN = 78;
 
-export function rideSheet(context: PaperContext): PaperBody {
+export function rideSheet(context: PaperContext, pictures: Pictures): PaperBody {
   const title = context.parts.map(titleOfPart).join(" · ");
+  const end = [...readingsInOneLine(context.signs), lineKey(true)];
+  const shown = neededPictures(context, pictures);
   return {
     title,
     running: title,
     blocks: [
       ...context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
-      ...readingsInOneLine(context.signs),
-      lineKey(true),
+      ...(shown.length === 0 ? end : [{ is: "beside" as const, columns: "figures" as const, left: end, right: shown }]),
       cautionBlock(),
     ],
   };

@@ -2,7 +2,7 @@
  *  it says so.
  *  May import: schema types, shared/article, siblings. A cell without lines is empty: nothing is entered for that part, and that
  *  asserts nothing of the text. */
-import type { Drill, DrillElement, DrillPart } from "../../../schema/drill.ts";
+import type { Drill, DrillAction, DrillElement, DrillPart } from "../../../schema/drill.ts";
 import type { Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import { withoutArticle } from "../../../shared/article.ts";
 import { citationsOfElement } from "../cited.ts";
@@ -10,6 +10,7 @@ import { capital } from "../stopped.ts";
 import { actLine, onlyUnderNumbers, onlyUnderSpans, valueSpans } from "./act-spans.ts";
 import { actsToTell } from "./acts-to-tell.ts";
 import { basisLine } from "./basis-lines.ts";
+import { handOnce } from "./hand-once.ts";
 import { fewWordsFor, onFootOf } from "./on-foot.ts";
 import { namesRole, otherPerson } from "./other-person.ts";
 import type { PaperContext } from "./paper-context.ts";
@@ -29,22 +30,29 @@ export function fewStepsTable(context: PaperContext, part: BuiltPart): PlainBloc
   const { signs, places } = context;
   const told = actsToTell(whole.elements);
   const onFoot = onFootOf(part);
+  const shaft = shaftName(drill);
+  // A small sheet has no room for three columns of words.
+  const together = context.ask.size === "A5" || handsAreFew(drill, told);
   return {
     is: "table",
     as: "steps",
     caption: [],
     columns: [
       { name: "", share: 0.45 },
-      { name: onFoot === null ? "Horse" : "You", share: 3 },
-      { name: "Hands", share: 2.4 },
-      { name: shaftName(drill), share: 2.6 },
+      { name: onFoot === null ? "Horse" : "You", share: together ? 3.2 : 3 },
+      ...(together
+        ? [{ name: `Hands and ${shaft.charAt(0).toLowerCase()}${shaft.slice(1)}`, share: 4.2 }]
+        : [
+            { name: "Hands", share: 2.4 },
+            { name: shaft, share: 2.6 },
+          ]),
       { name: "Where", share: 1.15 },
     ],
     rows: drill.elements.map((element) => {
       const other = otherPerson(element, drill);
       // In the order they are done in: of two hands one may have to wait for the other.
       const acts = (...parts: DrillPart[]): Line[] =>
-        (told.get(element.id) ?? []).flatMap((action) => {
+        handOnce(told.get(element.id) ?? []).flatMap((action) => {
           if (!parts.includes(action.part)) return [];
           const line = fewWordsFor(action, element, signs, onFoot);
           const whose = other !== null && action.part !== "horse" ? `${other}: ` : (NAMED[action.part] ?? "");
@@ -61,13 +69,20 @@ export function fewStepsTable(context: PaperContext, part: BuiltPart): PlainBloc
         ...rowOf(element),
         cells: [
           ...headCells(element, [...head, ...acts("horse"), ...acts("rider")]),
-          acts("left hand", "right hand"),
-          acts("shaft"),
+          ...(together ? [acts("left hand", "right hand", "shaft")] : [acts("left hand", "right hand"), acts("shaft")]),
           linesOf(where),
         ],
       };
     }),
   };
+}
+
+/** Whether the hands have so little to do of their own that a column of theirs would stand empty often: they act in less
+ *  than two of three steps. What they do is then told with what the weapon does, which names its hand as well. */
+function handsAreFew({ elements }: Drill, told: ReadonlyMap<string, readonly DrillAction[]>): boolean {
+  const steps = elements.filter(({ is, actions }) => is === "step" || actions.length > 0);
+  const withHands = steps.filter(({ id }) => told.get(id)?.some(({ part }) => part.endsWith(" hand")));
+  return withHands.length * 3 < steps.length * 2;
 }
 
 /** Parts that have no column of their own on a sheet. */

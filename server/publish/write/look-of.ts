@@ -40,6 +40,8 @@ const SHEETS = { A4: [210, 297], Letter: [215.9, 279.4], A5: [148, 210] } as con
 interface KindLook {
   /** Base sizes on A4 and Letter, largest first. */
   bases: number[];
+  /** Smaller ones for A5 alone, where these would not do. */
+  smallerOnA5?: number[];
   pages: number[];
   /** Margins on A4: top, bottom, left, right. */
   margins: [number, number, number, number];
@@ -55,6 +57,7 @@ const KINDS: Record<PaperKind, KindLook> = {
   "ride sheet": {
     // Read with the reins in one hand: steps are set in twelve points at least.
     bases: [13.4, 12.4, 11.4, 10.7, 10.1],
+    smallerOnA5: [9.6],
     pages: [1, 2],
     margins: [13, 15, 13, 13],
     title: 1.9,
@@ -129,10 +132,10 @@ const SMALLEST = 7.6;
 const SMALLEST_FIGURE = 0.92;
 
 export function looksOf(kind: PaperKind, size: PaperSize): Fit {
-  const { bases, pages, ...own } = KINDS[kind];
+  const { bases, smallerOnA5 = [], pages, ...own } = KINDS[kind];
   const small = size === "A5";
   const [largest = 1] = bases;
-  const looks = bases.map((base) => {
+  const looks = (small ? [...bases, ...smallerOnA5] : bases).map((base) => {
     const type = Math.max(SMALLEST, small ? rounded(base * A5_TYPE) : base);
     const figure = Math.sqrt(base / largest);
     return { ...lookOf(own, type, size), figure: rounded(Math.max(SMALLEST_FIGURE, figure)) };
@@ -148,7 +151,11 @@ export function middleLook({ kind, size }: Pick<Paper, "kind" | "size">): Look {
   return look;
 }
 
-function lookOf(kind: Omit<KindLook, "bases" | "pages">, base: number, size: PaperSize): Omit<Look, "figure"> {
+function lookOf(
+  kind: Omit<KindLook, "bases" | "smallerOnA5" | "pages">,
+  base: number,
+  size: PaperSize,
+): Omit<Look, "figure"> {
   const [width, height] = SHEETS[size];
   const scale = size === "A5" ? A5_MARGIN : 1;
   const [top, bottom, left, right] = kind.margins.map((margin) => rounded(margin * scale)) as KindLook["margins"];

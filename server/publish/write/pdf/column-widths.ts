@@ -13,6 +13,8 @@ export interface ColumnsAsked {
   measure: number;
   gap: number;
   type: number;
+  /** Letters' room that the end of a line leaves, since words are not parted: narrow columns lose the more by it. */
+  ragged: number;
 }
 
 /** Parts of the measure that are moved from one column to another, coarse first. */
@@ -23,12 +25,12 @@ const LONGEST = 16;
 const LEAST = 0.36;
 
 /** Widths with their gap, in the order of the columns; together the measure. The same table gives the same widths. */
-export function columnWidths({ columns, rows, measure, gap, type }: ColumnsAsked): number[] {
+export function columnWidths({ columns, rows, measure, gap, type, ragged }: ColumnsAsked): number[] {
   const total = columns.reduce((sum, { share }) => sum + share, 0);
   const wished = columns.map(({ share }) => (measure * share) / total);
   const least = columns.map(({ name }, at) => leastWidth({ name, at, wish: wished[at] ?? 0 }, rows, { gap, type }));
   const room = (widths: readonly number[]): number =>
-    rows.reduce((sum, cells) => sum + heightOfRow(cells, widths, gap, type), 0);
+    rows.reduce((sum, cells) => sum + heightOfRow(cells, widths, { gap, type, ragged }), 0);
   let best = wished;
   let height = room(best);
   for (const step of STEPS) {
@@ -73,10 +75,9 @@ function partsOf(span: Line[number]): string[] {
 function heightOfRow(
   cells: readonly (readonly Line[])[],
   widths: readonly number[],
-  gap: number,
-  type: number,
+  { gap, type, ragged }: Pick<ColumnsAsked, "gap" | "type" | "ragged">,
 ): number {
-  return Math.max(0, ...cells.map((cell, at) => heightOf(cell, widthAt(cells, widths, at) - gap, type)));
+  return Math.max(0, ...cells.map((cell, at) => heightOf(cell, widthAt(cells, widths, at) - gap, type, ragged)));
 }
 
 /** Of a cell: that of its column, or of all columns from there on for the last of a short row. */

@@ -20,9 +20,9 @@ export function widthOfLetters(count: number, type: number): number {
   return count * type * POINT * LETTER;
 }
 
-/** Height of lines one under another in a column of `width`. */
-export function heightOf(lines: readonly Line[], width: number, type: number): number {
-  const letters = Math.max(1, width / (type * POINT * LETTER));
+/** Height of lines one under another in a column of `width`. `ragged`: letters' room that the end of each line leaves. */
+export function heightOf(lines: readonly Line[], width: number, type: number, ragged = 0): number {
+  const letters = Math.max(1, width / (type * POINT * LETTER) - ragged);
   const count = lines.reduce((sum, line) => sum + Math.max(1, Math.ceil(lettersIn(line) / letters)), 0);
   return count * type * POINT * LINE;
 }

@@ -44,6 +44,9 @@ interface RowData<LineData> {
 const NOTE_TYPE = 0.85;
 /** Space right of every column, as the template has it. */
 const GAP = 3;
+/** Letters' room at the end of lines, on a sheet that is fitted to its pages. Where notes hang from rows, the pieces of rows leave
+ *  room for them by their own measure, and columns are not made to fill it. */
+const RAGGED = 3;
 /** Of the body of a page: a step taller than the first, or than the second with its notes, may part, into pieces no taller
  *  than the third where its lines allow; a piece taller than the fourth may part within a line's paragraph. */
 const WHOLE = 0.5;
@@ -74,6 +77,7 @@ export class TableData {
       measure,
       gap: GAP,
       type: table,
+      ragged: this.#notesIn(block.rows.flatMap(({ cells }) => cells.flat())).length === 0 ? RAGGED : 0,
     });
     const shares = widths.map((width) => Math.round((width / measure) * 1000));
     return {
