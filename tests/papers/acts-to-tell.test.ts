@@ -177,6 +177,6 @@ describe("on foot", () => {
 test("what somebody else does is told as his", () => {
   const acts: Acted[] = [["plant", { object: SPEAR }]];
   const [cells] = told([acts], { titles: ["A groom plants the spear"] });
-  expect(cells?.[2]).toBe("a groom: plant the spear; where · · ·");
-  expect(told([acts], { titles: ["The spear stands alone"] })[0]?.[2]).toBe("plant the spear; where · · ·");
+  expect(cells?.[1]).toBe("a groom: plant the spear; where · · ·");
+  expect(told([acts], { titles: ["The spear stands alone"] })[0]?.[1]).toBe("plant the spear; where · · ·");
 });
