@@ -194,9 +194,23 @@ describe("what an appendix says", () => {
   });
 
   test("the index sends each passage to its steps", () => {
-    const [index] = blocksThat(paper, "entries").filter(({ as }) => as === "index");
+    const [index, things] = blocksThat(paper, "entries").filter(({ as }) => as === "index");
+    expect(things?.items.map(({ head, lines }) => [plain(head), ...lines.map(plain)])).toEqual([
+      ["upright", "exercise 1, step 2"],
+      ["vertit", "A f. 1r, ll. 10–18"],
+      ["well", "exercise 1, step 1"],
+    ]);
     expect(index?.items.map(({ head, lines }) => [plain(head), ...lines.map(plain)])).toEqual([
       ["A f. 1r", "ll. 1–9: exercise 1, steps 1–3", "ll. 10–18: exercise 2, steps 1, 2"],
+    ]);
+  });
+
+  test("the glossary tells of a hold what it is, and in which steps it is used", () => {
+    const [glossary] = blocksThat(paper, "entries").filter(({ as }) => as === "glossary");
+    const upright = glossary?.items.find(({ head }) => plain(head) === "upright");
+    expect(upright?.lines.map(plain)).toEqual([
+      "one hand; where it is held at the balance; level high.",
+      "In exercise 1, step 2",
     ]);
   });
 

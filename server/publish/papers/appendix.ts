@@ -7,18 +7,19 @@ import { dayBlocks } from "./day-version.ts";
 import { BIBLIOGRAPHY } from "./finish-paper.ts";
 import { glossaryBlocks } from "./glossary.ts";
 import { howToRead } from "./how-to-read.ts";
-import { passageIndex, termIndex } from "./indexes.ts";
 import { groundBlocks, groundsOnPaper, kitBlocks } from "./kit-and-ground.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { cautionBlock, occasionOf, type PaperBody, titleOf, treatedBlock } from "./paper-frame.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { groundFigure, withPlanBeside } from "./part-figures.ts";
 import { headLine, sourceLine } from "./part-head.ts";
+import { passageIndex } from "./passage-index.ts";
 import { suppliedBlocks } from "./plan-supplies.ts";
 import { questionBlocks, trialBlocks } from "./questions-and-trials.ts";
 import { setAsideBlocks } from "./set-aside.ts";
 import { heading, paragraph, soft, strong, words } from "./spans.ts";
 import { fullStepsTable } from "./step-rows.ts";
+import { thingIndex } from "./thing-index.ts";
 import { neverMentionedBlocks, throughoutBlocks } from "./throughout.ts";
 import { remarkBlocks, unsaidBlocks } from "./unsaid-words.ts";
 
@@ -42,7 +43,7 @@ export function appendix(context: PaperContext): PaperBody {
       ...parts.flatMap((part) => exerciseBlocks(context, part)),
       ...glossaryBlocks(context),
       ...passageIndex(context),
-      ...termIndex(context),
+      ...thingIndex(context),
       ...bibliographyBlocks(context),
     ],
   };

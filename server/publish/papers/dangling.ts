@@ -8,6 +8,8 @@ import { shortenQuote } from "../../../shared/cite/citation-line.ts";
 import { remarksOf } from "../../../shared/drill/questions-and-notes.ts";
 import { type Outcome, refused } from "../../errors.ts";
 import { sensesOf, termsInOrder } from "./glossary.ts";
+import { usedHolds } from "./holds-page.ts";
+import { usedMovements } from "./movement-lines.ts";
 import { numbersWords } from "./numbers-words.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { titleOf } from "./paper-frame.ts";
@@ -89,6 +91,10 @@ export function danglingCitations(context: PaperContext): DanglingCitation[] {
       for (const { id, title } of sensesOf(context, term.id)) {
         addOf(`the word “${term.word}”, “${title}”`, "senses", id);
       }
+    }
+    for (const { hold } of usedHolds(context)) addOf(`the hold “${hold.name}”`, "holds", hold.id);
+    for (const { movement } of usedMovements(context, context.parts)) {
+      addOf(`the movement “${movement.name}”`, "movements", movement.id);
     }
   }
   return [...found.values()];

@@ -1,6 +1,6 @@
 /** server/publish/papers/holds-page.ts - the holds that the steps on a paper use: how each is done, a figure, and its faults.
  *  May import: schema types and constants, shared/drill, shared/hands, server/publish, siblings. */
-import type { Block, PlainBlock } from "../../../schema/paper.ts";
+import type { Block, Line, PlainBlock } from "../../../schema/paper.ts";
 import { HOLD_SLOTS, type Hold } from "../../../schema/riding.ts";
 import { citationsOf } from "../../../shared/drill/citations.ts";
 import { applyAct, NO_CONTEXT } from "../../../shared/hands/apply.ts";
@@ -40,12 +40,19 @@ export function holdBlocks(context: PaperContext, level: number): Block[] {
   return [heading(level, [words("The holds")]), ...rows];
 }
 
-function oneHold(context: PaperContext, { hold, part, act }: UsedHold, level: number): PlainBlock[] {
-  const { id, name, hands, slots, note } = hold;
-  const of = [{ kind: "holds" as const, id }];
+/** "one hand; at the balance; low; …". */
+export function holdLine(context: PaperContext, { hold, part }: UsedHold): Line {
+  const { id, hands, slots } = hold;
   const told = slotLines(context, part, { kind: "holds", id, table: HOLD_SLOTS, slots });
+  return joinedLines([[words(hands === "one" ? "one hand" : "both hands")], ...told], "; ");
+}
+
+function oneHold(context: PaperContext, one: UsedHold, level: number): PlainBlock[] {
+  const { hold, part, act } = one;
+  const { id, name, note } = hold;
+  const of = [{ kind: "holds" as const, id }];
   const places = context.places.line(citationsOf(context.book, "holds", id));
-  const line = joinedLines([[words(hands === "one" ? "one hand" : "both hands")], ...told], "; ");
+  const line = holdLine(context, one);
   const faults = faultsOf(context, "holds", id).map((fault) => faultItem(fault, ""));
   return [
     heading(level, [words(capital(name))], { of }),
@@ -76,7 +83,8 @@ function figureOf(hold: Hold, { followed, drill }: BuiltPart, act: KnownAct, sca
   };
 }
 
-function usedHolds({ parts, book }: PaperContext): UsedHold[] {
+/** By rank, each once. */
+export function usedHolds({ parts, book }: PaperContext): UsedHold[] {
   const used = new Map<string, UsedHold>();
   for (const part of parts) {
     const shown = new Set(part.drill.elements.map(({ id }) => id));

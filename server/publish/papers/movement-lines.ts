@@ -25,7 +25,15 @@ export function movementBlocks(context: PaperContext, parts: readonly BuiltPart[
 }
 
 /** "The greeting: lower the spear …; wait until he has drawn one breath; … · A f. 3v, ll. 1–9". */
-function movementLine({ book, places, signs }: PaperContext, { base }: BuiltPart, { id, name, note }: Movement): Line {
+function movementLine(context: PaperContext, part: BuiltPart, movement: Movement): Line {
+  const { name, note } = movement;
+  const where = context.places.line(citationsOf(context.book, "movements", movement.id));
+  const done = movementActs(context, part, movement);
+  return joinedLines([[strong(`${capital(name)}: `), ...done], note === "" ? [] : [soft(note)], where], " · ");
+}
+
+/** What is done in it, one thing after another. */
+export function movementActs({ book, signs }: PaperContext, { base }: BuiltPart, { id }: Movement): Line {
   const compiling = { ...base, element: null, bearing: newBearing() };
   const acts = book.actionsOf(id).flatMap((action) => {
     const compiled = compileAction(compiling, action, OWN);
@@ -34,19 +42,18 @@ function movementLine({ book, places, signs }: PaperContext, { base }: BuiltPart
     const values = compiled.drill.values.filter(({ slot, standing }) => slot !== "hand" || standing !== "not said");
     return [actLine({ ...compiled.drill, values }, signs)];
   });
-  const where = places.line(citationsOf(book, "movements", id));
-  const done: Line = acts.length === 0 ? [soft("what is done in it is not written down")] : joinedLines(acts, "; ");
-  return joinedLines([[strong(`${capital(name)}: `), ...done], note === "" ? [] : [soft(note)], where], " · ");
+  return acts.length === 0 ? [soft("what is done in it is not written down")] : joinedLines(acts, "; ");
 }
 
-interface Used {
+interface UsedMovement {
   movement: Movement;
   /** The first part that uses it. */
   part: BuiltPart;
 }
 
-function usedMovements({ book }: PaperContext, parts: readonly BuiltPart[]): Used[] {
-  const used = new Map<string, Used>();
+/** By rank, each once. */
+export function usedMovements({ book }: PaperContext, parts: readonly BuiltPart[]): UsedMovement[] {
+  const used = new Map<string, UsedMovement>();
   for (const part of parts) {
     const ids = part.drill.elements.flatMap((element) => {
       const row = book.find("elements", element.id);
