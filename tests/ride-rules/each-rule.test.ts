@@ -174,6 +174,11 @@ const CASES: Record<string, { breaks: Made | null; keeps: Made; cannotTell: Made
     keeps: { steps: [{ goes: [bend("left", 60, 30, { gait: "gallop", speed: 12.5, joins: true }), on(5)] }] },
     cannotTell: { steps: [{ goes: [bend("left", 6, 30, { gait: "gallop", speed: 12.5, joins: true }), on(5)] }] },
   },
+  "point-inside": {
+    breaks: { steps: [{ goes: [on(59.4)] }], start: riderWith({}, pointAt(12)), trackOffset: 1.8 },
+    keeps: { steps: [{ goes: [on(59.4)] }], start: riderWith({}, pointAt(12, "high")), trackOffset: 1.8 },
+    cannotTell: { steps: [{ goes: [on(59.4)] }], start: riderWith({}, { level: UNKNOWN }), trackOffset: 1.8 },
+  },
   "same-hand": {
     breaks: {
       steps: [{ acts: [act("pass", { to: "left", zone: "balance" })] }, {}],

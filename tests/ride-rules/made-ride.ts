@@ -82,6 +82,8 @@ export interface Made {
   demands?: { rule: string; from: number; to: number }[];
   stations?: GroundStation[];
   begins?: Pose;
+  /** Metres; absent: the track runs along the wall itself. */
+  trackOffset?: number;
   way?: Ridden["way"];
 }
 
@@ -175,7 +177,12 @@ export function madeRide(made: Made): MadeRide {
       },
     ];
   });
-  const ground = rectangularGround({ width: 60, length: 120, trackOffset: 0, stations: made.stations ?? [] });
+  const ground = rectangularGround({
+    width: 60,
+    length: 120,
+    trackOffset: made.trackOffset ?? 0,
+    stations: made.stations ?? [],
+  });
   if (!ground.ok) throw new RangeError(ground.sentence);
   const ridden = {
     ...{

@@ -10,8 +10,16 @@ import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { type Judgement, kept, type RideRule, type Seen } from "./rule.ts";
 
-/** Share of the length from the butt at which a zone lies: a choice of this design. */
-const SHARE: Partial<Record<Zone, number>> = { butt: 0.05, rear: 0.28, balance: 0.45, fore: 0.62, head: 0.92 };
+/** Share of the length from the butt, or the pommel, at which a zone lies: a choice of this design. */
+export const SHARE: Partial<Record<Zone, number>> = {
+  butt: 0.05,
+  rear: 0.28,
+  balance: 0.45,
+  fore: 0.62,
+  head: 0.92,
+  hilt: 0.08,
+  blade: 0.5,
+};
 
 /** ANSUR II (2012; Gordon et al. 2014): elbow to grip, women, 5 %: the shortest that must lie behind the hand. */
 const FOREARM = 0.29;

@@ -95,7 +95,7 @@ function bodyPast(ground: RidingGround, piece: Piece): { metres: number; at: Poi
 const WORTH_A_WORD = 0.02;
 
 /** Whether a station that lies in the wall is within a horse's length. */
-function inGate(ground: RidingGround, at: Point): boolean {
+export function inGate(ground: RidingGround, at: Point): boolean {
   return ground.stations
     .map((station) => placeOfStation(station, at))
     .some((place) => distanceToWall(ground, place) < ROOM && distance(place, at) <= HORSE_LENGTH);

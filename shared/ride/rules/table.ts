@@ -9,6 +9,7 @@ import { sizesAllow } from "./kit.ts";
 import { oneThing } from "./one-thing.ts";
 import { passGrips } from "./passing.ts";
 import { beginsThere, figureFits, joinsRidden, joinsShown, onGround } from "./place.ts";
+import { pointInside } from "./point-inside.ts";
 import { reinHandZone, reinsHeld } from "./reins.ts";
 import { againFits, backWhereBegun, sameHand } from "./remembered.ts";
 import type { RideRule, RuleRow } from "./rule.ts";
@@ -37,6 +38,7 @@ export const RIDE_RULES: readonly RideRule[] = Object.freeze([
   beginsThere,
   joinsShown,
   joinsRidden,
+  pointInside,
   sameHand,
   backWhereBegun,
   againFits,

@@ -11,8 +11,8 @@ import { type Judgement, kept, type RideRule, type Seen, type Verdict, verdictOf
 
 /** The forward sector of a side. Straight ahead belongs to neither: the point goes round with the horse. */
 export const FORWARD_SECTOR: Readonly<Record<Hand, readonly number[]>> = { left: [10, 11], right: [1, 2] };
-const LEVELS: readonly Level[] = ["low", "middle", "high", "ground"];
-const LOW: readonly Level[] = ["low", "middle"];
+export const LEVELS: readonly Level[] = ["low", "middle", "high", "ground"];
+export const LOW: readonly Level[] = ["low", "middle"];
 const HOURS = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12];
 
 function turnWindows(windows: Windows, stage: number): { window: Window; side: Hand }[] {
@@ -23,18 +23,22 @@ function turnWindows(windows: Windows, stage: number): { window: Window; side: H
 }
 
 /** Hours the point may look to; null where it looks at something named. */
-function hoursOf({ bearing }: ObjectState): number[] | null {
+export function hoursOf({ bearing }: ObjectState): number[] | null {
   if (bearing.is === "unknown") return HOURS;
   const hours = possible<Bearing>(bearing, []).map((one) => (one.is === "clock" ? one.hour : null));
   return hours.includes(null) ? null : hours.filter((hour) => hour !== null);
 }
 
-function ownPointIn(held: ObjectState, side: Hand): Verdict {
+/** Planted, it stands in the world, and the horse goes round it; what is sheathed or in no hand has no point out. */
+export function isPointOut({ contacts, grip, frame }: ObjectState): boolean {
   const sheathed =
-    held.contacts.is === "known" && held.contacts.value.some((one) => one.with === "sheath" && one.degree === "bears");
-  // Planted, it stands in the world, and the horse goes round it; what is sheathed or in no hand has no point out.
-  const inNoHand = (["left", "right"] as const).every((hand) => isKnown<Zone | null>(held.grip[hand], null));
-  if (isKnown(held.frame, "planted") || sheathed || inNoHand) return "kept";
+    contacts.is === "known" && contacts.value.some((one) => one.with === "sheath" && one.degree === "bears");
+  const inNoHand = (["left", "right"] as const).every((hand) => isKnown<Zone | null>(grip[hand], null));
+  return !isKnown(frame, "planted") && !sheathed && !inNoHand;
+}
+
+function ownPointIn(held: ObjectState, side: Hand): Verdict {
+  if (!isPointOut(held)) return "kept";
   const hours = hoursOf(held);
   if (hours === null) return "cannot tell";
   const cases = hours.flatMap((hour) =>
@@ -43,10 +47,10 @@ function ownPointIn(held: ObjectState, side: Hand): Verdict {
   return verdictOver(mayBe(held.frame, "planted") ? [...cases, false] : cases);
 }
 
-const isWeapon = ({ object }: ObjectState): boolean => object.is === "shaft" || object.is === "blade";
+export const isWeapon = ({ object }: ObjectState): boolean => object.is === "shaft" || object.is === "blade";
 
 /** The action that set where the point is, so that its words can be quoted. */
-function pointSetBy(ridden: Ridden, stage: number, object: string): { stage: number; action: string } | null {
+export function pointSetBy(ridden: Ridden, stage: number, object: string): { stage: number; action: string } | null {
   const key = ({ objects }: ControlState): string => {
     const held = objects.find((one) => one.object.id === object);
     return JSON.stringify([held?.bearing, held?.level, held?.frame]);
