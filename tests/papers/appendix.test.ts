@@ -214,6 +214,19 @@ describe("what an appendix says", () => {
     ]);
   });
 
+  test.each([
+    [12, 1],
+    [13, 15],
+  ])("of %i exercises has %i breaks: in a long one each exercise begins on a new page", (exercises, breaks) => {
+    const made = bigBook({ exercises, steps: 1, cruxes: 0 });
+    const long = appendixOf(made, made.exercises);
+    expect(blocksThat(long, "page break")).toHaveLength(breaks);
+    const heads = long.blocks.flatMap((block, at) =>
+      block.is === "heading" && block.of[0]?.kind === "exercises" ? [long.blocks[at - 1]?.is] : [],
+    );
+    expect(heads.every((before) => (before === "page break") === exercises > 12)).toBe(true);
+  });
+
   test("a choice is said to be one", () => {
     const chosen = appendixOf(small, [circle], { choice: [{ crux: idOf("Once or twice"), reading: idOf("twice") }] });
     expect(wordsOf(chosen)).toContain("] twice (chosen for this paper)");

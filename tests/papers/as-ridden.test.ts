@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { PaperAsk } from "../../schema/paper.ts";
 import { paperOf } from "../../server/publish/papers/build-paper.ts";
 import { idOf, supplied, under } from "../drill/build-rows.ts";
-import { blocksThat, plain, printed } from "./paper-lines.ts";
+import { blocksOf, blocksThat, plain, printed } from "./paper-lines.ts";
 import { askFor, NO_FILES, smallBook } from "./small-book.ts";
 
 const KINDS: PaperAsk["kind"][] = ["ride sheet", "class handout", "caller's sheet", "appendix"];
@@ -50,6 +50,20 @@ describe("what bars the ride", () => {
     const choice = [{ crux: idOf("Which of them"), reading: idOf("he rides wide") }];
     const [chosen] = barred(openOf(rows, askFor("ride sheet", [wide], { choice })));
     expect(chosen).toMatch(/^As it is read here/);
+  });
+
+  test("is told in a sentence at the head of the book part, and whole below the steps, once", () => {
+    const paper = printed(paperOf(withWide(true), askFor("appendix", [wide]), NO_FILES));
+    const blocks = blocksOf(paper);
+    const at = blocks.findIndex((block) => block.is === "heading" && plain(block.words) === "What stands in the way");
+    expect(at).toBeGreaterThan(blocks.findIndex((block) => block.is === "table"));
+    const list = blocks[at + 1];
+    const whole = list?.is === "list" ? list.items.map((item) => plain(item.words)) : [];
+    expect(whole).toHaveLength(1);
+    expect(whole[0]).toContain("under “he does not” it does not arise");
+    const [head] = barred(openOf(withWide(true), askFor("appendix", [wide])));
+    expect(head).not.toContain("it does not arise");
+    expect(whole[0]?.startsWith(head?.split("under these rules: ")[1]?.replace(/\.$/, "") ?? "?")).toBe(true);
   });
 
   test("is not said where nothing is in the way, nor of steps that are cut away", () => {

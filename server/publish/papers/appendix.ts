@@ -1,8 +1,9 @@
 /** server/publish/papers/appendix.ts - the book part: every exercise spelt out, each step cited back, with its apparatus.
  *  May import: schema types, siblings. In reading order: contents, how to read it, the witnesses, the exercises, glossary, indexes,
- *  bibliography. */
+ *  bibliography. In a long one each exercise begins on a new page, as chapters do: it is found by leafing, and what lies between
+ *  two breaks can be set side by side with the rest. */
 import type { Block, PlainBlock } from "../../../schema/paper.ts";
-import { asRiddenBlocks } from "./as-ridden.ts";
+import { asRiddenBlocks, inTheWayBlocks } from "./as-ridden.ts";
 import { dayBlocks } from "./day-version.ts";
 import { BIBLIOGRAPHY } from "./finish-paper.ts";
 import { glossaryBlocks } from "./glossary.ts";
@@ -26,9 +27,19 @@ import { remarkBlocks, unsaidBlocks } from "./unsaid-words.ts";
 /** Tallest plan, in millimetres. */
 const PLAN = 84;
 
+/** Most exercises that run on from one another. */
+const RUN_ON = 12;
+
 export function appendix(context: PaperContext): PaperBody {
   const { book, ask, parts } = context;
   const title = `The exercises of ${book.work.title}`;
+  const back = [
+    ...glossaryBlocks(context),
+    ...passageIndex(context),
+    ...thingIndex(context),
+    ...bibliographyBlocks(context),
+  ];
+  const breaks: Block[] = parts.length > RUN_ON ? [{ is: "page break" }] : [];
   return {
     title,
     running: "Appendix",
@@ -40,11 +51,9 @@ export function appendix(context: PaperContext): PaperBody {
       { is: "page break" },
       ...howToRead(context),
       ...groundChapter(context),
-      ...parts.flatMap((part) => exerciseBlocks(context, part)),
-      ...glossaryBlocks(context),
-      ...passageIndex(context),
-      ...thingIndex(context),
-      ...bibliographyBlocks(context),
+      ...parts.flatMap((part) => [...breaks, ...exerciseBlocks(context, part)]),
+      ...(back.length === 0 ? [] : breaks),
+      ...back,
     ],
   };
 }
@@ -73,6 +82,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): Block[] {
     ...withPlanBeside(context, part, PLAN, beside),
     heading(3, [words("Steps")]),
     fullStepsTable(context, part),
+    ...inTheWayBlocks(context, part, 3),
     ...setAsideBlocks(context, part),
     ...untouchedCruxes(context, part),
     ...questionBlocks(context, part, 3),

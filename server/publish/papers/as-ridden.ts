@@ -1,5 +1,5 @@
 /** server/publish/papers/as-ridden.ts - near the head of a paper: that what is on it cannot be ridden as it is read here, and
- *  what being done on foot changes.
+ *  what being done on foot changes; below the steps of the book part, with all that bears on it.
  *  May import: schema types, shared/ride, server/publish, siblings. Nothing is said where nothing is in the way. */
 import type { Line, PaperAsk, PlainBlock } from "../../../schema/paper.ts";
 import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
@@ -11,7 +11,7 @@ import type { BuiltPart } from "./paper-part.ts";
 import { numberedReading } from "./paper-signs.ts";
 import { listed } from "./part-head.ts";
 import { ridesOf } from "./part-rides.ts";
-import { type Of, paragraph, words } from "./spans.ts";
+import { heading, type Of, paragraph, words } from "./spans.ts";
 
 /** Papers that are taken to the ground. */
 export const RIDDEN_FROM: ReadonlySet<PaperAsk["kind"]> = new Set(["ride sheet", "class handout", "caller's sheet"]);
@@ -36,17 +36,38 @@ export function onFootBlocks({ whole }: BuiltPart, marksActs = false): PlainBloc
   return [paragraph("open", [words(says)])];
 }
 
+/** Everything that is in the way, each with its passage and with what would lift it, for a paper that is studied. Nothing where
+ *  nothing is. */
+export function inTheWayBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
+  const bySentence = new Map<string, Finding[]>();
+  for (const finding of barringIn(context, built)) {
+    bySentence.set(finding.sentence, [...(bySentence.get(finding.sentence) ?? []), finding]);
+  }
+  if (bySentence.size === 0) return [];
+  const items = [...bySentence].map(([sentence, findings]) => ({
+    words: [words(stopped(sentence))],
+    of: elementsOf(findings),
+  }));
+  return [heading(level, [words("What stands in the way")]), { is: "list", ordered: false, items }];
+}
+
+/** What the rules bar of the elements on the paper, in the words of its way. */
+function barringIn(context: PaperContext, built: BuiltPart): Finding[] {
+  const shown = new Set(built.drill.elements.map(({ id }) => id));
+  const onFoot = built.whole.way === "on foot";
+  return findingsIn(context, built)
+    .filter(({ element, sentence }) => shown.has(element) && !(onFoot && aboutReins(sentence)))
+    .map((finding) => (onFoot ? { ...finding, sentence: asOnFoot(finding.sentence) } : finding));
+}
+
 /** One paragraph for what is in the way however the open places are read, and one for what comes only from a reading that was
  *  drawn without being settled. */
 function cannotBeRidden(context: PaperContext, built: BuiltPart): PlainBlock[] {
-  const { part, rows, whole, drill } = built;
+  const { part, rows, whole } = built;
   const choice = context.ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
   const { supplied } = chooseReadings(rows, choice, whole.way, part.variant);
-  const shown = new Set(drill.elements.map(({ id }) => id));
   const onFoot = whole.way === "on foot";
-  const barring = findingsIn(context, built)
-    .filter(({ element, sentence }) => shown.has(element) && !(onFoot && aboutReins(sentence)))
-    .map((finding) => (onFoot ? { ...finding, sentence: asOnFoot(finding.sentence) } : finding));
+  const barring = barringIn(context, built);
   const unsettled = ({ reading }: Finding): boolean =>
     reading !== null && supplied.get(reading.crux) === reading.reading;
   const open = barring.filter(unsettled);
@@ -88,12 +109,10 @@ function counted(lead: string, findings: readonly Finding[]): PlainBlock[] {
 const elementsOf = (findings: readonly Finding[]): Of =>
   [...new Set(findings.map(({ element }) => element))].map((id) => ({ kind: "elements", id }));
 
-/** `few`: only what is in the way, and that once, for a sheet that is read from the saddle; the passage and the other readings stand on the
- *  papers that are studied. */
+/** Only what is in the way, a sentence each: on a sheet that is read from the saddle once, the passage and the other readings stand on the
+ *  papers that are studied; on these below the steps. */
 function told(lead: string, findings: readonly Finding[], few: boolean): PlainBlock[] {
-  const sentences = [
-    ...new Set(findings.map(({ sentence }) => stopped(few ? (sentence.split(/\. (?=\p{Lu})/u)[0] ?? "") : sentence))),
-  ];
+  const sentences = [...new Set(findings.map(({ sentence }) => stopped(sentence.split(/\. (?=\p{Lu})/u)[0] ?? "")))];
   if (sentences.length === 0) return [];
   const most = few ? TOLD_TO_RIDERS : TOLD;
   const more = sentences.length - most;
