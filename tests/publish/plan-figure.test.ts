@@ -13,6 +13,7 @@ import { compileDrill } from "../../shared/drill/compile.ts";
 import { handsFigure } from "../../shared/hands/figure.ts";
 import { startState } from "../../shared/hands/state.ts";
 import { rideExercise } from "../../shared/ride/ride-exercise.ts";
+import { supplied } from "../drill/build-rows.ts";
 import { type RunningApp, refusalOf, runningApp, send } from "../kit/running-app.ts";
 import { demoRows, LEFT, metres, RideBuilder } from "../ride/rides.ts";
 
@@ -59,7 +60,7 @@ describe.each(Object.entries(exercises))("the plan of the exercise “%s”", (_
     const said = words.join(" ");
     for (const { name } of ridden.ground.stations) expect(said).toContain(name);
     const numbers = new Set(ridden.stages.flatMap(({ number }) => number ?? []));
-    const shown = words.filter((one) => /^[\d ,–]+$/.test(one)).flatMap(numbersIn);
+    const shown = numbersShown(words).flatMap(numbersIn);
     expect(shown.sort((a, b) => a - b)).toEqual([...numbers].sort((a, b) => a - b));
     expect(figure.alternative).toContain(ridden.title);
     for (const number of numbers) expect(numbersIn(figure.alternative)).toContain(number);
@@ -76,7 +77,7 @@ describe.each(Object.entries(exercises))("the plan of the exercise “%s”", (_
   test("draws a part, a moment, and no taller than it may be", () => {
     const last = ridden.stages.length;
     const part = planFigure(ridden, { fromStage: last - 1, toStage: last });
-    const numbers = read(part.svg).words.filter((one) => /^[\d ,–]+$/.test(one));
+    const numbers = numbersShown(read(part.svg).words);
     expect(numbers.length).toBeLessThanOrEqual(1);
     const still = planFigure(ridden, { at: (ridden.stages[0]?.to ?? 0) / 2 });
     expect(still.svg.length).toBeGreaterThan(planFigure(ridden).svg.length);
@@ -88,6 +89,11 @@ describe.each(Object.entries(exercises))("the plan of the exercise “%s”", (_
 
 const ALLOWED = new Set(["svg", "title", "g", "path", "rect", "circle", "text"]);
 const heightOf = (svg: string) => Number(/viewBox="0 0 \S+ (\S+)"/.exec(svg)?.[1]);
+
+/** Numbers of steps as they stand, without how often their line is ridden: "1–6 ×4". */
+function numbersShown(words: readonly string[]): string[] {
+  return words.flatMap((one) => /^([\d ,–]+)(?: ×\d+)?$/.exec(one)?.[1] ?? []);
+}
 
 function numbersIn(words: string): number[] {
   return [...words.matchAll(/(\d+)(?:–(\d+))?/g)].flatMap(([, from, to]) => {
@@ -109,11 +115,7 @@ describe("two riders", () => {
   });
 
   test("the steps of both are numbered, and what both ride alike has the arrows of one", () => {
-    const shown = new Set(
-      read(figure.svg)
-        .words.filter((one) => /^[\d ,–]+$/.test(one))
-        .flatMap(numbersIn),
-    );
+    const shown = new Set(numbersShown(read(figure.svg).words).flatMap(numbersIn));
     const ridden = new Set(rides.flatMap(({ ride }) => ride.stages.flatMap(({ number }) => number ?? [])));
     expect(shown).toEqual(ridden);
     const arrows = (svg: string) => (svg.match(/ L/g) ?? []).length;
@@ -171,7 +173,39 @@ describe("odd things", () => {
     const made = new RideBuilder({ width: 20, length: 40 });
     for (let index = 0; index < 60; index += 1)
       made.figure(`round ${index}`, "circle", { turn: LEFT, size: metres(10) });
-    expect(read(planFigure(rideExercise(made.rows(), made.home, {})).svg).words).toContain("1–60");
+    expect(read(planFigure(rideExercise(made.rows(), made.home, {})).svg).words).toContain("1–60 ×60");
+  });
+
+  type Figure = Parameters<RideBuilder["figure"]>[1];
+  const once = metres(10);
+  test.each<[why: string, ridden: [Figure, Parameters<RideBuilder["figure"]>[2]][], shown: string[]]>([
+    ["a circle ridden once has its number alone", [["circle", { turn: LEFT, size: once }]], ["1"]],
+    [
+      "laps of one step are counted",
+      [["circle", { turn: LEFT, size: once, laps: supplied({ is: "times", n: 3 }) }]],
+      ["1 ×3"],
+    ],
+    [
+      "a circle ridden again by another step is the same line",
+      [
+        ["circle", { turn: LEFT, size: once }],
+        ["circle", { turn: LEFT, size: once }],
+      ],
+      ["1, 2 ×2"],
+    ],
+    [
+      "a wider one is another",
+      [
+        ["circle", { turn: LEFT, size: once }],
+        ["circle", { turn: LEFT, size: metres(14) }],
+      ],
+      ["1, 2"],
+    ],
+  ])("%s", (_why, figures, shown) => {
+    const made = new RideBuilder({ width: 20, length: 40 });
+    for (const [index, [figure, slots]] of figures.entries()) made.figure(`round ${index}`, figure, slots);
+    const { svg } = planFigure(rideExercise(made.rows(), made.home, {}));
+    expect(read(svg).words.filter((one) => /^\d/.test(one) && !one.endsWith(" m"))).toEqual(shown);
   });
 
   test("hands nothing is known of are drawn, and say so", () => {

@@ -27,9 +27,10 @@ export interface Beside {
   ink: string;
 }
 
-export const besideOf = ({ pose, numbers }: Beginning): Beside => ({
+/** "1–6 ×4" where the line that begins here is ridden four times. */
+export const besideOf = ({ pose, numbers }: Beginning, times: number): Beside => ({
   pose,
-  words: stepNumberWords(numbers),
+  words: times > 1 ? `${stepNumberWords(numbers)} ×${times}` : stepNumberWords(numbers),
   ink: RUBRIC,
 });
 

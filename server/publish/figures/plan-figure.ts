@@ -23,6 +23,7 @@ import { DASHES, INK } from "./paper-ink.ts";
 import { type Sheet, sheetFor } from "./plan-sheet.ts";
 import { riderMarkup, threatMarkup } from "./rider-markup.ts";
 import { shape, svgOf } from "./svg.ts";
+import { timesRidden } from "./times-ridden.ts";
 
 export interface PlanFigureOptions {
   /** Stages that are drawn, half-open; all of them when left out. */
@@ -44,6 +45,11 @@ export interface PaperFigure {
   alternative: string;
   /** Millimetres. */
   width: number;
+}
+
+export interface PlanFigure extends PaperFigure {
+  /** Whether a line is ridden several times, and a number says so: "1–6 ×4". */
+  hasTimes: boolean;
 }
 
 /** Millimetres on the paper: between two arrows, what each keeps clear, half an arrow, and between places that are one. */
@@ -69,7 +75,7 @@ export interface PlanRide {
 }
 
 /** Throws RangeError for a range of stages that is not one. */
-export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): PaperFigure {
+export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): PlanFigure {
   const stages = { from: options.fromStage ?? 0, to: options.toStage ?? ridden.stages.length };
   if (!(stages.from >= 0 && stages.from <= stages.to && stages.to <= ridden.stages.length))
     throw new RangeError(
@@ -82,7 +88,7 @@ export function planFigure(ridden: Ridden, options: PlanFigureOptions = {}): Pap
 export function planOfRides(
   rides: readonly PlanRide[],
   { millimetres, tallest, at, stations }: Omit<PlanFigureOptions, "fromStage" | "toStage">,
-): PaperFigure {
+): PlanFigure {
   const [first] = rides;
   if (first === undefined) throw new RangeError("A plan is drawn of one ride at least.");
   const whole = first.ride.ground;
@@ -94,12 +100,17 @@ export function planOfRides(
   const apart = ONE_PLACE / sheet.scale;
   const begun = rides.map(({ ride, stages }) => stepBeginnings(ride, apart, stages));
   const beginnings = beginningsTogether(begun, apart);
+  const times = beginnings.map((one) => timesRidden(rides, one.numbers));
   const arrows = arrowsOfAll(rides, beginnings, sheet);
   const riders = at === undefined ? [] : rides.flatMap((one) => riderAt(one.ride, at - one.starts, sheet) ?? []);
   const measure = measureShapes(sheet, sheet.at({ x: -ground.width / 2, y: 0 }).x);
 
   const names = nameLabels(ground, sheet);
-  const numbers = numberLabels(ground, [...beginnings.map(besideOf), ...rides.flatMap(letterOf)], sheet);
+  const numbers = numberLabels(
+    ground,
+    [...beginnings.map((one, index) => besideOf(one, times[index] ?? 1)), ...rides.flatMap(letterOf)],
+    sheet,
+  );
   const spots = placeLabels(
     [...names, ...numbers].map(({ label }) => label),
     {
@@ -131,7 +142,7 @@ export function planOfRides(
       ...numberShapes(numbers, spots.slice(names.length), sheet),
     ],
   });
-  return { svg, alternative, width: Math.round(sheet.width * 10) / 10 };
+  return { svg, alternative, width: Math.round(sheet.width * 10) / 10, hasTimes: times.some((one) => one > 1) };
 }
 
 function arrowsOfAll(rides: readonly PlanRide[], beginnings: readonly Beginning[], { scale }: Sheet): Arrow[] {

@@ -69,7 +69,7 @@ export function planBlocks(context: PaperContext, built: BuiltPart, tallest: num
   const [first] = rides;
   if (first === undefined) return [];
   const stations = stationsKnown(context, built);
-  const { svg, width, alternative } = planOfRides(rides, { tallest: onSheet(context, tallest), stations });
+  const { svg, width, alternative, hasTimes } = planOfRides(rides, { tallest: onSheet(context, tallest), stations });
   const { groundName, groundSupplied } = first.ride;
   const supplied = groundSupplied ? [soft(" The ground is supplied: the exercise names none.")] : [];
   const riders = rides.filter(({ letter }) => letter !== "").map(({ letter, role }) => `${letter}, ${role}`);
@@ -85,6 +85,7 @@ export function planBlocks(context: PaperContext, built: BuiltPart, tallest: num
         ...supplied,
         ...drawnWith(context, built),
         ...keyOf(context, built, first.ride.ground.trackOffset > 0),
+        ...(hasTimes ? [soft(" ×2: the line that begins there is ridden twice.")] : []),
       ],
       alternative,
       of: [{ kind: "exercises", id: drill.exercise.id }],
