@@ -1,6 +1,6 @@
 /** server/publish/papers/callers-sheet.ts - what to call out and when, in big type, with the stations.
  *  May import: schema types, siblings. Read aloud from the middle of the ground: no apparatus beyond one line a sign. */
-import type { Line, PlainBlock } from "../../../schema/paper.ts";
+import type { Block, Line, PlainBlock } from "../../../schema/paper.ts";
 import { citationsOfElement } from "../cited.ts";
 import { asRiddenBlocks } from "./as-ridden.ts";
 import { beforeTheCut } from "./before-the-cut.ts";
@@ -21,7 +21,7 @@ import { heading, joinedLines, paragraph, words } from "./spans.ts";
 import { noSteps, rowsOfElement } from "./step-rows.ts";
 
 /** Tallest plan of the ground, in millimetres. */
-const PLAN = 90;
+const PLAN = 60;
 
 export function callersSheet(context: PaperContext): PaperBody {
   const titles = context.parts.map(titleOfPart).join(" · ");
@@ -36,11 +36,10 @@ export function callersSheet(context: PaperContext): PaperBody {
       ...readingsInOneLine(context.signs),
       openKey(),
       cautionBlock(),
-      ...groundsOnPaper(context).flatMap(({ ground, part }) => [
-        heading(2, [words("The stations")]),
-        groundFigure(context, part, ground, PLAN),
-        ...groundBlocks(context, part, ground),
-      ]),
+      ...groundsOnPaper(context).map(({ ground, part }): Block => {
+        const left = [heading(2, [words("The stations")]), ...groundBlocks(context, part, ground)];
+        return { is: "beside", columns: "figures", left, right: [groundFigure(context, part, ground, PLAN)] };
+      }),
     ],
   };
 }
