@@ -16,6 +16,7 @@
  *    newestNumber(store), kindsTouchedSince(store, change) -> number, Kind[]     see read-for-finding.ts for its others
  *    putAttachment(store, { mediaType, name, bytes })    -> hash; getAttachment(store, hash) -> Attachment | null
  *    inTransaction(store, work)                          -> Outcome<T>           a refusal undoes all that was done in it
+ *    isInTransaction(store)                              -> boolean
  *    replay(store), allRows(store)                       -> Rows                 equal, always
  *    problemsOf(zodError, at), refuseFor(problems)       -> for a body that is not as expected
  *
@@ -41,6 +42,6 @@ export { readTextsAfter } from "./read-texts.ts";
 export { replay } from "./replay.ts";
 export { allRows } from "./row-store.ts";
 export { slotAt, slotKindAt, slotsIn } from "./slot-kind.ts";
-export { inTransaction } from "./transaction.ts";
+export { inTransaction, isInTransaction } from "./transaction.ts";
 export { type Undoing, undoChange } from "./undo-change.ts";
 export { type WriteOptions, writeChange } from "./write-change.ts";

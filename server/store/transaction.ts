@@ -9,6 +9,11 @@ class Refused extends Error {
   }
 }
 
+/** Whether what is read now may still be rolled back. */
+export function isInTransaction(store: Store): boolean {
+  return store.db.inTransaction;
+}
+
 /** The lock for writing is taken first, so that what was read is still so when it is written over. A refusal rolls
  *  everything back; so does an error, which is thrown on unless it is one a person can do something about. */
 export function inTransaction<T>(store: Store, work: () => Outcome<T>): Outcome<T> {

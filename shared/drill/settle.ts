@@ -36,13 +36,23 @@ export interface Settlement {
   taken: (crux: string, element: string | null) => Taken | null;
   arises: (crux: string, element: string | null) => Truth;
   judge: (guard: Guard, element: string | null) => Verdict;
+  /** Cruxes that were asked for so far: what was made by this would be the same under any other that reads these alike. */
+  asked: ReadonlySet<string>;
 }
 
 /** Throws RangeError when a chosen reading is not one of its crux. */
 export function settle(rows: ExerciseRows, choice: Choice, way: Way, variant: string | null): Settlement {
   const chosen = choiceMap(rows, choice);
-  const everywhere = new Map([...rows.cruxes.values()].map((crux) => [crux.id, takenOf(rows, crux, chosen)]));
-  return settleBy(rows, (crux) => everywhere.get(crux) ?? null, way, variant);
+  const everywhere = new Map<string, Taken | null>();
+  const takenEverywhere = (id: string): Taken | null => {
+    const known = everywhere.get(id);
+    if (known !== undefined) return known;
+    const crux = rows.cruxes.get(id);
+    const taken = crux === undefined ? null : takenOf(rows, crux, chosen);
+    everywhere.set(id, taken);
+    return taken;
+  };
+  return settleBy(rows, takenEverywhere, way, variant);
 }
 
 /** `everywhere` gives the reading taken of a crux where no exception is made; it is asked only for cruxes that bear. */
@@ -52,7 +62,9 @@ export function settleBy(
   way: Way,
   variant: string | null,
 ): Settlement {
+  const asked = new Set<string>();
   const taken = (cruxId: string, element: string | null): Taken | null => {
+    asked.add(cruxId);
     const crux = rows.cruxes.get(cruxId);
     const exception = crux?.exceptions.find((entry) => entry.element === element);
     const reading = exception && readingOf(rows, cruxId, exception.reading);
@@ -91,6 +103,7 @@ export function settleBy(
     way,
     reins: way === "mounted" || speaksOfReins(rows, variant),
     taken,
+    asked,
     arises: (crux, element) => arises(crux, element, []),
     judge: (guard, element) => {
       const truth = allOf(guard.map((condition) => holds(condition, element)));

@@ -4,6 +4,7 @@
 import type { DrillElement } from "../../schema/drill.ts";
 import type { Kind, Rows } from "../../schema/record.ts";
 import { type CompiledExercise, compileExercise } from "../drill/compile.ts";
+import { compileAgain } from "../drill/compile-again.ts";
 import { newBearing } from "../drill/crux-bearing.ts";
 import { type ExerciseRows, exerciseRows } from "../drill/exercise-rows.ts";
 import type { Manege } from "../ground/figures/figure.ts";
@@ -58,17 +59,20 @@ export interface RideWithContext {
 }
 
 /** The ride as the rules see it, before the world is mirrored, and without findings. `rows`: those of `allRows` laid out for
- *  this exercise, where the caller has them already. */
+ *  this exercise; `before`: it compiled with these, under the same way and variant; where the caller has them already. */
 export function rideWithContext(
   allRows: Rows,
   exerciseId: string,
   options: RideOptions = {},
   rows: ExerciseRows = exerciseRows(allRows, exerciseId),
+  before: CompiledExercise | null = null,
 ): RideWithContext {
   const variant = options.variant ?? null;
   const way = options.way ?? (variant === null ? undefined : rows.find("variants", variant)?.way) ?? "mounted";
   const { choice, supplied } = chooseReadings(rows, options.choice ?? [], way, variant, options.preferred);
-  const compiled = compileExercise(allRows, exerciseId, { choice, way, variant }, rows);
+  const settled = { choice, way, variant };
+  const compiled =
+    before === null ? compileExercise(allRows, exerciseId, settled, rows) : compileAgain(before, allRows, settled);
   const { base } = compiled;
   const role = options.role ?? null;
   const part = partIn(compiled, role);

@@ -49,7 +49,7 @@ export function ridesOfRoles(
         return seconds + (parts[other]?.starts ?? 0) - starts;
       };
       const before = rides[index] as RideWithContext;
-      const ride = rideWithContext(rows, exercise, { ...options, role, elsewhere }, own);
+      const ride = rideWithContext(rows, exercise, { ...options, role, elsewhere }, own, before.context.compiled);
       if (!asked) continue;
       rides[index] = ride;
       if (!sameTimes(before.ridden, ride.ridden)) changed = true;

@@ -82,7 +82,7 @@ function exerciseBlocks(context: PaperContext, part: BuiltPart): Block[] {
     ...withPlanBeside(context, part, PLAN, beside),
     heading(3, [words("Steps")]),
     fullStepsTable(context, part),
-    ...inTheWayBlocks(context, part, 3),
+    ...inTheWayBlocks(part, 3),
     ...setAsideBlocks(context, part),
     ...untouchedCruxes(context, part),
     ...questionBlocks(context, part, 3),

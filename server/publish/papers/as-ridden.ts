@@ -2,15 +2,12 @@
  *  what being done on foot changes; below the steps of the book part, with all that bears on it.
  *  May import: schema types, shared/ride, server/publish, siblings. Nothing is said where nothing is in the way. */
 import type { Line, PaperAsk, PlainBlock } from "../../../schema/paper.ts";
-import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import type { Finding } from "../../../shared/ride/ridden.ts";
-import { findingsOf } from "../../../shared/ride/rules/index.ts";
 import { stopped } from "../stopped.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { numberedReading } from "./paper-signs.ts";
 import { listed } from "./part-head.ts";
-import { ridesOf } from "./part-rides.ts";
 import { heading, type Of, paragraph, words } from "./spans.ts";
 
 /** Papers that are taken to the ground. */
@@ -38,9 +35,9 @@ export function onFootBlocks({ whole }: BuiltPart, marksActs = false): PlainBloc
 
 /** Everything that is in the way, each with its passage and with what would lift it, for a paper that is studied. Nothing where
  *  nothing is. */
-export function inTheWayBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
+export function inTheWayBlocks(built: BuiltPart, level: number): PlainBlock[] {
   const bySentence = new Map<string, Finding[]>();
-  for (const finding of barringIn(context, built)) {
+  for (const finding of barringIn(built)) {
     bySentence.set(finding.sentence, [...(bySentence.get(finding.sentence) ?? []), finding]);
   }
   if (bySentence.size === 0) return [];
@@ -52,10 +49,11 @@ export function inTheWayBlocks(context: PaperContext, built: BuiltPart, level: n
 }
 
 /** What the rules bar of the elements on the paper, in the words of its way. */
-function barringIn(context: PaperContext, built: BuiltPart): Finding[] {
-  const shown = new Set(built.drill.elements.map(({ id }) => id));
-  const onFoot = built.whole.way === "on foot";
-  return findingsIn(context, built)
+function barringIn({ drill, whole, rides }: BuiltPart): Finding[] {
+  const shown = new Set(drill.elements.map(({ id }) => id));
+  const onFoot = whole.way === "on foot";
+  return rides()
+    .barring()
     .filter(({ element, sentence }) => shown.has(element) && !(onFoot && aboutReins(sentence)))
     .map((finding) => (onFoot ? { ...finding, sentence: asOnFoot(finding.sentence) } : finding));
 }
@@ -63,11 +61,10 @@ function barringIn(context: PaperContext, built: BuiltPart): Finding[] {
 /** One paragraph for what is in the way however the open places are read, and one for what comes only from a reading that was
  *  drawn without being settled. */
 function cannotBeRidden(context: PaperContext, built: BuiltPart): PlainBlock[] {
-  const { part, rows, whole } = built;
-  const choice = context.ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
-  const { supplied } = chooseReadings(rows, choice, whole.way, part.variant);
+  const { whole, rides } = built;
+  const { supplied } = rides();
   const onFoot = whole.way === "on foot";
-  const barring = barringIn(context, built);
+  const barring = barringIn(built);
   const unsettled = ({ reading }: Finding): boolean =>
     reading !== null && supplied.get(reading.crux) === reading.reading;
   const open = barring.filter(unsettled);
@@ -121,9 +118,4 @@ function told(lead: string, findings: readonly Finding[], few: boolean): PlainBl
     ...(more > 0 ? [words(` And ${more} more.`)] : []),
   ];
   return [paragraph("open", line, elementsOf(findings))];
-}
-
-/** What the rules bar in the ride of each role, or in the one ride, where nobody has set it aside. */
-function findingsIn(context: PaperContext, built: BuiltPart): Finding[] {
-  return ridesOf(context, built).alone.flatMap((one) => findingsOf(one.ridden, one.context, { barring: true }));
 }

@@ -4,14 +4,16 @@
 import type { Paper, PaperAsk } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
 import { done, type Outcome } from "../../errors.ts";
-import { getAttachment, readBundle, type Store } from "../../store/index.ts";
+import { type BundleOf, getAttachment, readBundle, readRow, type Store } from "../../store/index.ts";
 import { openStyle, stylesFolderOf } from "../styles/citation-styles.ts";
+import { UntilNextChange } from "../until-next-change.ts";
 import { appendix } from "./appendix.ts";
 import { callersSheet } from "./callers-sheet.ts";
 import { classHandout } from "./class-handout.ts";
 import { cruxNotes } from "./crux-note.ts";
 import { problemWithCitations } from "./dangling.ts";
 import { finishPaper } from "./finish-paper.ts";
+import { type LaidRows, layRows } from "./laid-rows.ts";
 import { type PaperContext, paperContext } from "./paper-context.ts";
 import { framed, type PaperBody } from "./paper-frame.ts";
 import type { Pictures } from "./picture-blocks.ts";
@@ -24,7 +26,7 @@ import { workingSheet } from "./working-sheet.ts";
 export function buildPaper(store: Store, ask: PaperAsk): Outcome<Paper> {
   const rows = rowsFor(store, ask);
   if (!rows.ok) return rows;
-  return paperOf(rows.value, ask, {
+  return paperOfLaid(rows.value, ask, {
     stylesFolder: stylesFolderOf(store),
     attachment: (hash) => getAttachment(store, hash),
   });
@@ -38,9 +40,13 @@ export interface PaperFiles extends Pictures {
 
 /** The same from rows that are at hand: those of one exercise, or of the whole work. */
 export function paperOf(rows: Rows, ask: PaperAsk, files: PaperFiles): Outcome<Paper> {
-  const problem = problemWithAsk(rows, ask);
+  return paperOfLaid(layRows(rows), ask, files);
+}
+
+function paperOfLaid(laid: LaidRows, ask: PaperAsk, files: PaperFiles): Outcome<Paper> {
+  const problem = problemWithAsk(laid.rows, ask);
   if (problem !== null) return problem;
-  const context = paperContext(rows, ask);
+  const context = paperContext(laid, ask);
   const dangling = problemWithCitations(context);
   if (dangling !== null) return dangling;
   const { body, inBook } = bodyOf(context, files);
@@ -75,14 +81,17 @@ function bodyOf(context: PaperContext, pictures: Pictures): { body: PaperBody; i
 /** Papers that tell nothing of what exercises share: stations, on a plan too, holds, words that are followed. */
 const OF_ONE_EXERCISE: ReadonlySet<PaperAsk["kind"]> = new Set(["working sheet"]);
 
+/** Of a work, and of the exercises whose working sheets were asked for last. */
+const laidRows = new UntilNextChange<Outcome<LaidRows>>(3);
+
 /** The bundle of one exercise where that is enough, else the whole work: only then do marks on shared things come with it. */
-function rowsFor(store: Store, { parts, kind }: PaperAsk): Outcome<Rows> {
+function rowsFor(store: Store, { parts, kind }: PaperAsk): Outcome<LaidRows> {
   const exercise = parts[0]?.exercise ?? "";
-  const bundle = readBundle(store, { exercise });
-  if (!bundle.ok) return bundle;
   const alone = OF_ONE_EXERCISE.has(kind) && parts.every((part) => part.exercise === exercise);
-  if (alone) return done(bundle.value.rows);
-  const work = bundle.value.rows.exercises?.find(({ value }) => value.id === exercise)?.value.work ?? "";
-  const whole = readBundle(store, { work });
-  return whole.ok ? done(whole.value.rows) : whole;
+  const work = alone ? undefined : readRow(store, "exercises", exercise)?.value.work;
+  const of: BundleOf = work === undefined ? { exercise } : { work };
+  return laidRows.get(store, JSON.stringify(of), () => {
+    const bundle = readBundle(store, of);
+    return bundle.ok ? done(layRows(bundle.value.rows)) : bundle;
+  });
 }

@@ -2,13 +2,13 @@
  *  May import: schema types, shared/drill, siblings. */
 import type { PaperAsk, Span } from "../../../schema/paper.ts";
 import type { Rows } from "../../../schema/record.ts";
-import { type WorkRows, workRows } from "../../../shared/drill/exercise-rows.ts";
+import type { WorkRows } from "../../../shared/drill/exercise-rows.ts";
 import { namesOf } from "../../../shared/drill/names.ts";
 import type { Names } from "../../../shared/drill/words.ts";
 import { type BookPlaces, bookPlaces } from "./book-places.ts";
+import type { LaidRows } from "./laid-rows.ts";
 import { type BuiltPart, buildPart } from "./paper-part.ts";
 import { type PaperSigns, signPaper } from "./paper-signs.ts";
-import type { PartRides } from "./part-rides.ts";
 import { words } from "./spans.ts";
 
 /** A source that is cited, and where in it. */
@@ -29,16 +29,15 @@ export interface PaperContext {
    *  what comes before. `finishPaper` puts the words in its place. */
   cite: (source: string, where: string) => Span;
   cited: ReadonlyMap<Span, CitedSource>;
-  /** Parts that were ridden already (part-rides.ts). */
-  rides: Map<BuiltPart, PartRides>;
 }
 
 /** Throws RangeError where something that is asked for is not among the rows: `problemWithAsk` is asked first. */
-export function paperContext(rows: Rows, ask: PaperAsk): PaperContext {
+export function paperContext(laid: LaidRows, ask: PaperAsk): PaperContext {
+  const { rows } = laid;
   const exercise = rows.exercises?.find(({ value }) => value.id === ask.parts[0]?.exercise)?.value;
   if (exercise === undefined) throw new RangeError("A paper has at least one exercise that is among the rows.");
-  const book = workRows(rows, exercise.work);
-  const parts = ask.parts.map((part) => buildPart(rows, book, part, ask));
+  const book = laid.book(exercise.work);
+  const parts = ask.parts.map((part) => buildPart(laid, book, part, ask));
   const cited = new Map<Span, CitedSource>();
   return {
     ask,
@@ -54,6 +53,5 @@ export function paperContext(rows: Rows, ask: PaperAsk): PaperContext {
       return span;
     },
     cited,
-    rides: new Map(),
   };
 }

@@ -2,9 +2,9 @@
  *  May import: schema types, shared/drill, siblings. */
 import type { Drill, DrillElement } from "../../../schema/drill.ts";
 import type { PaperAsk, PaperPart } from "../../../schema/paper.ts";
-import type { Rows } from "../../../schema/record.ts";
-import { type CompiledExercise, compileExercise } from "../../../shared/drill/compile.ts";
-import { type ExerciseRows, exerciseRows, type WorkRows } from "../../../shared/drill/exercise-rows.ts";
+import type { CompiledExercise } from "../../../shared/drill/compile.ts";
+import type { ExerciseRows, WorkRows } from "../../../shared/drill/exercise-rows.ts";
+import type { LaidRows, ReadExercise } from "./laid-rows.ts";
 import { numbersWords } from "./numbers-words.ts";
 
 export interface BuiltPart {
@@ -16,6 +16,7 @@ export interface BuiltPart {
   /** What it was compiled with, and what its elements do as acts. */
   base: CompiledExercise["base"];
   followed: CompiledExercise["followed"];
+  rides: ReadExercise["rides"];
   /** "steps 3–5 of 7"; null where the whole exercise is asked for. */
   cut: string | null;
   /** All that the cut leaves: "steps 3–5 and a piece of advice". */
@@ -28,16 +29,13 @@ export interface BuiltPart {
 /** A version of the day brings its own way; without one it is the way that was asked for. Throws RangeError when the
  *  exercise, the version or a chosen reading is not among the rows: `problemWithAsk` is asked first. */
 export function buildPart(
-  allRows: Rows,
+  laid: LaidRows,
   book: WorkRows,
   part: PaperPart,
   { choice, way }: Pick<PaperAsk, "choice" | "way">,
 ): BuiltPart {
-  const rows = exerciseRows(allRows, part.exercise, book);
-  const known = choice.filter(({ crux }) => rows.cruxes.has(crux));
-  const { variant } = part;
-  const options = { choice: known, variant, ...(variant === null ? { way } : {}) };
-  const { drill: whole, base, followed } = compileExercise(allRows, part.exercise, options, rows);
+  const { rows, compiled, rides } = laid.read(book, part.exercise, { choice, way, variant: part.variant });
+  const { drill: whole, base, followed } = compiled;
   const order = new Map(rows.elements.map(({ id }, index) => [id, index]));
   // An end that no printed element has still tells where to cut.
   const first = part.from === null ? 0 : (order.get(part.from) ?? 0);
@@ -62,6 +60,7 @@ export function buildPart(
     whole,
     base,
     followed,
+    rides,
     drill: isCut ? { ...whole, elements: kept } : whole,
     cut: isCut ? cutWords(kept, whole.elements) : null,
     left: numbersWords(kept) || "nothing",

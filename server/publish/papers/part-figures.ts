@@ -2,7 +2,6 @@
  *  May import: schema types, shared/ride, server/publish, siblings. */
 import type { Block, PlainBlock, Span } from "../../../schema/paper.ts";
 import type { Ground } from "../../../schema/riding.ts";
-import { chooseReadings } from "../../../shared/ride/choose-readings.ts";
 import { ridesWithin } from "../figures/exercise-rides.ts";
 import { type PlanRide, planFigure, planOfRides } from "../figures/plan-figure.ts";
 import { capital } from "../stopped.ts";
@@ -11,14 +10,12 @@ import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { numberedReading } from "./paper-signs.ts";
 import { listed } from "./part-head.ts";
-import { ridesOf } from "./part-rides.ts";
 import { heading, soft, words } from "./spans.ts";
 
 /** " Drawn with †b 1", since of what is not settled only one reading can be drawn; “the other hand” †b where the paper does not
  *  number its readings. */
-function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPart): Span[] {
-  const choice = ask.choice.filter(({ crux }) => rows.cruxes.has(crux));
-  const { supplied } = chooseReadings(rows, choice, drill.way, part.variant);
+function drawnWith({ ask, signs }: PaperContext, { drill, rides }: BuiltPart): Span[] {
+  const { supplied } = rides();
   const open = [...drill.elements.flatMap((element) => element.cruxes), ...drill.cruxes].filter(
     ({ taken }) => taken === null,
   );
@@ -38,7 +35,7 @@ function drawnWith({ ask, signs }: PaperContext, { part, rows, drill }: BuiltPar
 /** What the plan takes for granted that the text does not say, a sentence each, without what stood with an earlier exercise
  *  of the paper already. Nothing where nothing was supplied. */
 export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
-  const suppliedIn = (part: BuiltPart): string[] => ridesOf(context, part).plan.flatMap(({ ride }) => ride.supplied);
+  const suppliedIn = (part: BuiltPart): string[] => part.rides().plan.flatMap(({ ride }) => ride.supplied);
   const before = context.parts.slice(0, context.parts.indexOf(built));
   const told = new Set(before.flatMap(suppliedIn));
   // What is not settled is told under the plan itself.
@@ -65,7 +62,7 @@ export function withPlanBeside(
  *  millimetres, of A4; less on a smaller sheet. */
 export function planBlocks(context: PaperContext, built: BuiltPart, tallest: number): PlainBlock[] {
   const { drill, cut } = built;
-  const rides = ridesShown(context, built);
+  const rides = ridesShown(built);
   const [first] = rides;
   if (first === undefined) return [];
   const stations = stationsKnown(context, built);
@@ -93,14 +90,14 @@ export function planBlocks(context: PaperContext, built: BuiltPart, tallest: num
   ];
 }
 
-function ridesShown(context: PaperContext, built: BuiltPart): PlanRide[] {
+function ridesShown(built: BuiltPart): PlanRide[] {
   const shown = new Set(built.drill.elements.map(({ id }) => id));
-  return ridesWithin(ridesOf(context, built).plan, ({ element }) => shown.has(element));
+  return ridesWithin(built.rides().plan, ({ element }) => shown.has(element));
 }
 
 /** How a plan is read, under the first of a paper. */
 function keyOf(context: PaperContext, built: BuiltPart, hasTrack: boolean): Span[] {
-  const isFirst = context.parts.find((part) => ridesShown(context, part).length > 0) === built;
+  const isFirst = context.parts.find((part) => ridesShown(part).length > 0) === built;
   const track = hasTrack ? "; the thin inner line is the track" : "";
   return isFirst ? [soft(` A number stands where a step begins; dotted: supplied${track}.`)] : [];
 }
@@ -110,14 +107,19 @@ function keyOf(context: PaperContext, built: BuiltPart, hasTrack: boolean): Span
 function stationsKnown({ book, places }: PaperContext, { rows, whole }: BuiltPart): ReadonlySet<string> {
   const order = new Map(places.passages.map(({ id }, index) => [id, index]));
   const last = Math.max(...rows.passages.map(({ id }) => order.get(id) ?? -1));
-  const asked = JSON.stringify(whole.elements);
+  let asked: string | null = null;
+  // Spelt out only where it is not known already: an exercise is long.
+  const asksFor = (id: string): boolean => {
+    asked ??= JSON.stringify(whole.elements);
+    return asked.includes(`"${id}"`);
+  };
   const known = book.all("stations").filter(({ id }) => {
     const named = book
       .marksOf("stations", id)
       .flatMap((mark) =>
         book.anchorsOf(mark.id).flatMap((anchor) => (anchor.is === "text" ? (order.get(anchor.passage) ?? []) : [])),
       );
-    return named.length === 0 || Math.min(...named) <= last || asked.includes(`"${id}"`);
+    return named.length === 0 || Math.min(...named) <= last || asksFor(id);
   });
   return new Set(known.map(({ id }) => id));
 }
@@ -134,7 +136,7 @@ export function groundFigure(
   { id, name }: Ground,
   tallest: number,
 ): PlainBlock {
-  const { ride } = ridesOf(context, built).plan[0] as PlanRide;
+  const { ride } = built.rides().plan[0] as PlanRide;
   const { svg, width } = planFigure(ride, { fromStage: 0, toStage: 0, tallest: onSheet(context, tallest) });
   const { ground } = ride;
   const stations = ground.stations.map((station) => station.name);

@@ -1,42 +1,50 @@
-/** server/publish/papers/part-rides.ts - a part as it is ridden under the readings of the paper: for its plan, and for what bars
- *  the ride.
- *  May import: schema types, shared/ride, server/publish, siblings. To ride is the dearest thing a paper does: one part is ridden
- *  once, whoever asks. */
+/** server/publish/papers/part-rides.ts - an exercise as it is ridden under the readings of a paper: for its plan, and for what
+ *  bars the ride.
+ *  May import: schema types, shared/drill, shared/ride, server/publish. */
+import type { Rows } from "../../../schema/record.ts";
+import type { CompiledExercise } from "../../../shared/drill/compile.ts";
+import type { Finding } from "../../../shared/ride/ridden.ts";
 import type { RideOptions } from "../../../shared/ride/ride-context.ts";
 import { type RideWithContext, rideWithContext } from "../../../shared/ride/ride-exercise.ts";
 import { ridesOfRoles } from "../../../shared/ride/ride-roles.ts";
 import { ridingRoles } from "../../../shared/ride/roles.ts";
+import { findingsOf } from "../../../shared/ride/rules/index.ts";
 import { ridesTogether, theOnlyRide } from "../figures/exercise-rides.ts";
 import type { PlanRide } from "../figures/plan-figure.ts";
-import type { PaperContext } from "./paper-context.ts";
-import type { BuiltPart } from "./paper-part.ts";
 
 export interface PartRides {
   /** One ride, or one of each role that rides, each waiting for what another does. */
   plan: PlanRide[];
-  /** One ride, or that of each role by himself: as the rules see it. */
-  alone: RideWithContext[];
+  /** Readings taken only because nothing is settled, by crux. */
+  supplied: ReadonlyMap<string, string>;
+  /** What the rules bar in the one ride, or in that of each role by himself, where nobody has set it aside; looked for when
+   *  it is first asked for. */
+  barring: () => readonly Finding[];
 }
 
-export function ridesOf(context: PaperContext, built: BuiltPart): PartRides {
-  const known = context.rides.get(built);
-  if (known !== undefined) return known;
-  const rides = ridden(context, built);
-  context.rides.set(built, rides);
-  return rides;
-}
-
-function ridden({ rows, ask }: PaperContext, { part, rows: own, whole }: BuiltPart): PartRides {
-  const choice = ask.choice.filter(({ crux }) => own.cruxes.has(crux));
-  // The way of the drill is that of the version, or the one that was asked for.
-  const options: RideOptions = { choice, variant: part.variant, way: whole.way };
-  const roles = ridingRoles(whole.elements);
-  const ride = (asked: RideOptions): RideWithContext => rideWithContext(rows, part.exercise, asked, own);
+/** `options`: those the exercise was compiled with. */
+export function rideCompiled(allRows: Rows, compiled: CompiledExercise, options: RideOptions): PartRides {
+  const { drill, base } = compiled;
+  const exercise = drill.exercise.id;
+  const roles = ridingRoles(drill.elements);
+  const ride = (asked: RideOptions): RideWithContext => rideWithContext(allRows, exercise, asked, base.rows, compiled);
   if (roles.length < 2) {
     const one = ride(options);
-    return { plan: [theOnlyRide(one.ridden)], alone: [one] };
+    return withBarring([theOnlyRide(one.ridden)], [one]);
   }
   const alone = roles.map((role) => ride({ ...options, role }));
   const parts = roles.map((role) => ({ role, options }));
-  return { plan: ridesTogether(ridesOfRoles(rows, part.exercise, parts, own, alone), roles), alone };
+  return withBarring(ridesTogether(ridesOfRoles(allRows, exercise, parts, base.rows, alone), roles), alone);
+}
+
+function withBarring(plan: PlanRide[], alone: readonly RideWithContext[]): PartRides {
+  let barring: readonly Finding[] | null = null;
+  return {
+    plan,
+    supplied: alone[0]?.context.supplied ?? new Map(),
+    barring: () => {
+      barring ??= alone.flatMap(({ ridden, context }) => findingsOf(ridden, context, { barring: true }));
+      return barring;
+    },
+  };
 }

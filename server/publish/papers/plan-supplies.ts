@@ -8,7 +8,6 @@ import { numbersWords } from "./numbers-words.ts";
 import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { listed } from "./part-head.ts";
-import { ridesOf } from "./part-rides.ts";
 import { heading, paragraph, strong, words } from "./spans.ts";
 
 /** Sentences that begin so tell of the text; any other is a rule of drawing, which stands with the first exercise it bears on. */
@@ -16,7 +15,7 @@ const OF_THE_TEXT = "The text does not say ";
 
 /** Nothing where nothing was supplied. What is not settled is told under the plan itself. */
 export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
-  const ridesIn = (part: BuiltPart): Ridden[] => ridesOf(context, part).plan.map(({ ride }) => ride);
+  const ridesIn = (part: BuiltPart): Ridden[] => part.rides().plan.map(({ ride }) => ride);
   const before = context.parts.slice(0, context.parts.indexOf(built));
   const told = new Set(before.flatMap(ridesIn).flatMap(({ supplied }) => supplied));
   const shown = new Set(built.drill.elements.map(({ id }) => id));
