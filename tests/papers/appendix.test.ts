@@ -59,7 +59,9 @@ describe.each(books)("%s", (_name, rows, exercises) => {
       const within = (one: (typeof mine)[number]) =>
         mine.some((other) => other !== one && other.text === one.text && other.from <= one.from && one.to <= other.to);
       const quoted = mine.filter((one) => !within(one)).map(({ quote }) => quote.slice(0, 12).trim());
-      const spans = cited.flatMap((span) => (span.is === "words" && span.as === "said" ? [span.text] : []));
+      const spans = cited.flatMap((span) =>
+        span.is === "words" && (span.as === "said" || span.as === "emphasis") ? [span.text] : [],
+      );
       for (const quote of quoted) expect(spans.some((said) => said.includes(quote))).toBe(true);
     }
   });
@@ -166,6 +168,19 @@ describe("what an appendix says", () => {
     expect(inText.notes.every(({ id }) => id.startsWith("crux-"))).toBe(true);
     expect(wordsOf(inText)).toContain("A parallel: So it is there. (Marr 1998, p. 40)");
     expect(wordsOf(inText)).toContain("Marr, Ada (1998) The Balance of the Lance, Holm Press.");
+  });
+
+  test("the original stands in italics behind its translation, under one reference", () => {
+    const rests = stepRowsOf(paper).find(({ element, anchor }) => element === small.steps.ride && anchor === null);
+    const spans = (rests?.cells.flat().flat() ?? []).flatMap((span) =>
+      span.is === "words" && span.text.trim() !== "" ? [[span.as, span.text]] : [],
+    );
+    const at = spans.findIndex(([, text]) => text === "A f. 1r, ll. 1–9");
+    expect(spans.slice(at, at + 3)).toEqual([
+      ["reference", "A f. 1r, ll. 1–9"],
+      ["said", "“Let him ride a circle”"],
+      ["emphasis", "“Circulum equitet”"],
+    ]);
   });
 
   test("what the plans supply is said once", () => {

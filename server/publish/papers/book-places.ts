@@ -13,6 +13,8 @@ export interface BookPlaces {
   passages: readonly Passage[];
   /** The places of citations in the form the work uses, that is each passage by its first reference. Empty for none. */
   line: (citations: readonly { references: readonly Reference[] }[]) => Line;
+  /** Titles of the texts that are no translation. */
+  originals: ReadonlySet<string>;
   /** Passages with all their references: "A ff. 2v–3v; B f. 1r; tr. pp. 21–22". */
   allOf: (passages: readonly Passage[]) => string;
 }
@@ -25,6 +27,7 @@ export function bookPlaces(book: WorkRows): BookPlaces {
   const isNext = nextInBook(passages.map(({ references }) => references));
   return {
     passages,
+    originals: new Set(book.layers.flatMap(({ is, title }) => (is === "original" ? [title] : []))),
     line: (citations) => {
       const places = formatMerged(
         citations.flatMap(({ references: [first] }) => first ?? []),

@@ -15,9 +15,9 @@ export function howToRead(context: PaperContext): PlainBlock[] {
     paragraph("body", [
       words(
         "Each exercise is told step by step: what the horse does, what each hand does, where the weapon is. Below each step " +
-          "stand the places in the book that it rests on, with their words, and whatever else it rests on, each after what is " +
-          "believed because of it. Words are quoted in full; of more than forty the beginning and the end, with […] between. " +
-          "Numbers of steps are the editor’s.",
+          `stand the places in the book that it rests on, with their words${hasBoth(context) ? ", the original’s in italics" : ""}, and ` +
+          "whatever else it rests on, each after what is believed because of it. Words are quoted in full; of more than forty " +
+          "the beginning and the end, with […] between. Numbers of steps are the editor’s.",
       ),
     ]),
     paragraph("body", [words("The line under the words says how well the text warrants them:")]),
@@ -32,6 +32,8 @@ export function howToRead(context: PaperContext): PlainBlock[] {
     ...siglaBlocks(context),
   ];
 }
+
+const hasBoth = ({ book }: PaperContext): boolean => new Set(book.layers.map(({ is }) => is)).size > 1;
 
 /** Nothing on a paper that has no sign. */
 function signsParagraph({ signs }: PaperContext): PlainBlock[] {

@@ -9,21 +9,28 @@ import { reference, said, soft, words } from "./spans.ts";
 /** Longest quotation that is given whole, in words: the paper is the evidence. Of a longer one both ends are kept. */
 export const LONGEST_WORDS = 40;
 
-/** "A f. 3r, ll. 1–9 “ride a circle” “circulum equitet”; f. 3v …": places apart, each with its words. Empty for none. */
+/** "A f. 3r, ll. 1–9 “ride a circle” “circulum equitet”; f. 3v …": places apart, each once with its words: those of translations,
+ *  then, in italics beside them, the original's. Empty for none. */
 export function quotesLine(places: BookPlaces, citations: readonly Citation[]): Line {
+  const isOriginal = ({ layer }: Citation): boolean => places.originals.has(layer);
   const groups = quotedByPlace(citations).map(({ reference: place, texts }): Line => {
-    const [first] = texts[0]?.citations ?? [];
-    const where = first === undefined ? [] : places.line([first]);
-    const quotes = texts.flatMap(({ citations: list }) => list.flatMap((citation) => [words(" "), ...quote(citation)]));
-    return [...(where.length === 0 && place !== "" ? [reference(place)] : where), ...quotes];
+    const all = texts.flatMap(({ citations: list }) => list);
+    const translated = all.filter((citation) => !isOriginal(citation));
+    const original = all.filter(isOriginal);
+    const where = all[0] === undefined ? [] : places.line([all[0]]);
+    return [
+      ...(where.length === 0 && place !== "" ? [reference(place)] : where),
+      ...translated.flatMap((citation) => [words(" "), ...quote(citation, "said")]),
+      ...original.flatMap((citation) => [words(" "), ...quote(citation, translated.length > 0 ? "emphasis" : "said")]),
+    ];
   });
   return groups.flatMap((line, index) => (index === 0 ? line : [words("; "), ...line]));
 }
 
 /** The words of one citation in their own language; a gap between words, and reworded ones, are told as such. */
-function quote({ quote: full, language, state }: Citation): Span[] {
+function quote({ quote: full, language, state }: Citation, as: "said" | "emphasis"): Span[] {
   const text = bothEnds(full);
-  const told: Span = text === "" ? soft("(between words)") : said(`“${text}”`, language);
+  const told: Span = text === "" ? soft("(between words)") : { ...said(`“${text}”`, language), as };
   return state === "reworded" ? [told, soft(" (reworded since it was marked)")] : [told];
 }
 

@@ -1,6 +1,6 @@
 /** server/publish/papers/unsaid-words.ts - words of an exercise that nothing is said of yet, and remarks on its words.
  *  May import: schema types, shared/cite, siblings. So that nobody takes a paper for more than it is. */
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Line, PlainBlock } from "../../../schema/paper.ts";
 import { shortenQuote } from "../../../shared/cite/citation-line.ts";
 import { remarksOf } from "../../../shared/drill/questions-and-notes.ts";
 import type { PaperContext } from "./paper-context.ts";
@@ -14,10 +14,12 @@ const LONGEST = 600;
 export function unsaidBlocks({ drill }: BuiltPart, level: number): PlainBlock[] {
   const { unmarked } = drill.treated;
   if (unmarked.length === 0) return [];
-  const items = unmarked.map(({ reference: place, language, quote }) => ({
-    words: [reference(place), words(" "), said(`“${shortenQuote(quote, LONGEST)}”`, language)],
-    of: [],
-  }));
+  const byPlace = new Map<string, Line>();
+  for (const { reference: place, language, quote } of unmarked) {
+    const line = byPlace.get(place) ?? [reference(place)];
+    byPlace.set(place, [...line, words(" "), said(`“${shortenQuote(quote, LONGEST)}”`, language)]);
+  }
+  const items = [...byPlace.values()].map((line) => ({ words: line, of: [] }));
   return [heading(level, [words("Words nothing is said of yet")]), { is: "list", ordered: false, items }];
 }
 
