@@ -2,13 +2,13 @@
  *  (solid, dashed, dotted); three spaced dots in a gap where the text does not say, a thin flat rule where nothing
  *  happens. On a narrow window the lanes turn to a list at the moment that is shown. */
 import { useSignal, useSignalEffect } from "@preact/signals";
-import { useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { clockTime } from "../../shared/ride/clock-time.ts";
 import type { Finding, Lane, LaneSpan, Ridden } from "../../shared/ride/ridden.ts";
 import { compared } from "./compared.ts";
 import { fittedWords } from "./fitted-words.ts";
 import { laneWordsWidth } from "./lane-words-width.ts";
-import { spansAt, spansNow, stage, stageIndex } from "./moment.ts";
+import { besideSpansNow, spansNow, stage, stageIndex } from "./moment.ts";
 import { goTo, goToStage, seconds } from "./playing.ts";
 import { pointAway, pointed } from "./pointed-span.ts";
 import { beside, lasts } from "./riding.ts";
@@ -70,7 +70,7 @@ export function Lanes({ ride }: { ride: Ridden }) {
         })}
         <Playhead stretch={stretch} />
       </div>
-      <LaneTold />
+      <LaneTold ride={ride} stretch={stretch} />
     </section>
   );
 }
@@ -174,16 +174,22 @@ function shortWords({ shows, words }: LaneSpan, width: number): string {
 }
 
 /** All words of the stretch that is pointed at, in a place of their own below the lanes. */
-function LaneTold() {
+function LaneTold({ ride, stretch: { from, to } }: { ride: Ridden; stretch: Stretch }) {
   // Tab comes to what is done now, lane by lane; what is pointed at stays shown while it is.
-  useSignalEffect(() => {
-    void spansNow.value;
-    const now = seconds.peek();
-    for (const span of document.querySelectorAll<HTMLElement>(".lane .span")) {
-      const isNow = Number(span.dataset.from) <= now && now < Number(span.dataset.to);
-      span.tabIndex = isNow ? 0 : -1;
+  const reached = useRef<ReadonlySet<HTMLElement>>(new Set());
+  const spans = spansNow.value;
+  useLayoutEffect(() => {
+    const before = reached.current;
+    const now = new Set<HTMLElement>();
+    for (const line of document.querySelectorAll(".lane-line")) {
+      const at = stretchAt(line, seconds.peek());
+      if (at !== null) now.add(at);
     }
-  });
+    // While it plays only what changes is touched: a page lays itself out anew for every element that is.
+    for (const one of before) if (!now.has(one)) one.tabIndex = -1;
+    for (const one of now) if (!before.has(one)) one.tabIndex = 0;
+    reached.current = now;
+  }, [spans, ride, from, to]);
   const shown = pointed.value;
   if (shown === null) {
     return (
@@ -204,6 +210,19 @@ function LaneTold() {
       {basis && span.shows !== "not said" && !span.words.includes(basis) && <span class="meta"> ({basis})</span>}
     </p>
   );
+}
+
+/** The stretch drawn on a lane's line at a moment, in seconds; null where there is none. Stretches stand in their order. */
+function stretchAt(line: Element, at: number): HTMLElement | null {
+  const drawn = line.getElementsByTagName("button");
+  let [low, high] = [0, drawn.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (Number(drawn[middle]?.dataset.from) <= at) low = middle + 1;
+    else high = middle;
+  }
+  const last = drawn[low - 1];
+  return last !== undefined && at < Number(last.dataset.to) ? last : null;
 }
 
 /** Spans that say the same one after another are one to the eye. */
@@ -272,7 +291,7 @@ const LINE_WORDS: Partial<Record<LaneSpan["standing"], string>> = {
 /** The lanes as a list at the moment that is shown, for a narrow window and for those who hear the page. */
 export function LanesNow({ ride }: { ride: Ridden }) {
   const spans = spansNow.value;
-  const second = beside.value ? spansAt(beside.value) : null;
+  const second = beside.value ? besideSpansNow.value : null;
   return (
     <dl class="lanes-now" aria-label="What each part does now">
       {ride.lanes.map((lane, index) => {

@@ -75,9 +75,24 @@ export const gaitWords = computed(() => {
   return gait === null ? "gait not known" : `${pace ? `${pace} ` : ""}${gait}${led}`;
 });
 
-/** Spans of all lanes at the moment, by lane. */
-export const spansNow = computed(() => spansAt(ridden.value));
-export function spansAt(ride: Ridden | null): (LaneSpan | null)[] {
+type Spans = readonly (LaneSpan | null)[];
+
+/** Spans of all lanes at the moment, by lane; the same list while they are the same. */
+export const spansNow = spansOf(ridden);
+/** The same for the reading that is ridden beside. */
+export const besideSpansNow = spansOf(beside);
+
+function spansOf(ride: { readonly value: Ridden | null }) {
+  let last: Spans = [];
+  return computed<Spans>(() => {
+    const now = spansAt(ride.value);
+    const same = now.length === last.length && now.every((span, index) => span === last[index]);
+    if (!same) last = now;
+    return last;
+  });
+}
+
+function spansAt(ride: Ridden | null): Spans {
   const at = seconds.value;
   return (ride?.lanes ?? []).map(
     ({ spans }) =>
