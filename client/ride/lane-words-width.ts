@@ -3,7 +3,8 @@ import { signal } from "@preact/signals";
 
 /** Counts up when faces have come in: words are then measured anew. */
 const faces = signal(0);
-void document.fonts.ready.then(() => {
+// A face is fetched when it is first used, which may be long after the page says that its faces are ready.
+document.fonts.addEventListener("loadingdone", () => {
   widths.clear();
   faces.value += 1;
 });

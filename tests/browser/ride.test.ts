@@ -67,7 +67,7 @@ describeInBrowser("the Ride room", () => {
       browser,
       async (page) => {
         await openRide(page, app, "change upon the wall");
-        await page.locator(".shown-instead").waitFor();
+        await page.getByRole("button", { name: "ride the first all the same" }).click();
         const finding = page
           .locator(".finding")
           .filter({ has: page.locator("a") })
@@ -132,6 +132,8 @@ describeInBrowser("the Ride room", () => {
       browser,
       async (page) => {
         await openRide(page, app, "change upon the wall");
+        await page.getByRole("button", { name: "ride the first all the same" }).press("Enter");
+        await page.locator(".finding.bars").first().waitFor();
         await page.keyboard.press("ArrowRight");
         expect(await page.locator(".spoken[aria-live]").textContent()).toMatch(/^Step 2/);
         await page.keyboard.press("ArrowLeft");
@@ -314,12 +316,14 @@ describeInBrowser("the Ride room", () => {
         await openRide(page, app, "change upon the wall");
         await page.locator(".shown-instead").waitFor();
         await page.evaluate(() => document.fonts.ready);
-        const cut = await page
-          .locator(".lane .span > span")
-          .evaluateAll((all) =>
-            all.filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent),
-          );
-        expect(cut).toEqual([]);
+        // Words are fitted once more when their face has come in.
+        const cut = () =>
+          page
+            .locator(".lane .span > span")
+            .evaluateAll((all) =>
+              all.filter((one) => one.scrollWidth > one.clientWidth + 1).map((one) => one.textContent),
+            );
+        await expect.poll(cut, { timeout: 10_000 }).toEqual([]);
         const span = page.locator(".lane .span").filter({ hasText: "…" }).first();
         const short = ((await span.textContent()) ?? "").replace(" …", "");
         await span.hover();
