@@ -1,13 +1,13 @@
 /** server/commands/paper.ts - any paper as it would print now, or as an edition was issued: the same bytes as from the window.
  *  May import: schema, server/publish, server/store, siblings. */
 import { PaperForm } from "../../schema/issue.ts";
-import { PaperAsk, type PaperPart } from "../../schema/paper.ts";
+import { type Paper, PaperAsk, type PaperPart } from "../../schema/paper.ts";
 import { type Outcome, refused } from "../errors.ts";
 import { readDrillOptions } from "../publish/drill-options.ts";
 import { editionLines } from "../publish/editions/compare-editions.ts";
 import { buildPaper } from "../publish/papers/build-paper.ts";
 import { DEFAULT_STYLE } from "../publish/styles/citation-styles.ts";
-import { writePaper } from "../publish/write/write-paper.ts";
+import { sidesOfPaper, writePaper } from "../publish/write/write-paper.ts";
 import { checked } from "../read-body.ts";
 import { readRows } from "../store/index.ts";
 import { type Call, type Command, DONE, tellRefusal } from "./command.ts";
@@ -40,9 +40,24 @@ export const paper: Command = {
     if (!built.ok) return tellRefusal(call, built.refusal);
     const made = await writePaper(built.value, form.value);
     if (!made.ok) return tellRefusal(call, made.refusal);
-    return writeOut(call, made.value, `The ${ask.value.kind}`);
+    const sides = await sidesTold(call, built.value, form.value);
+    return writeOut(call, made.value, `The ${ask.value.kind}`, sides);
   },
 };
+
+/** Papers that are handed out as one leaf. */
+const ONE_LEAF: ReadonlySet<Paper["kind"]> = new Set(["ride sheet", "class handout", "caller's sheet"]);
+const SIDES_OF_A_LEAF = 2;
+
+/** " It takes 4 sides, and a leaf has 2: leave out an exercise or steps." Of a PDF in a file, since only then somebody reads it. */
+async function sidesTold({ options }: Call, made: Paper, form: PaperForm): Promise<string> {
+  if (form !== "pdf" || options.out === undefined || !ONE_LEAF.has(made.kind)) return "";
+  const counted = await sidesOfPaper(made, () => false);
+  if (!counted.ok || counted.value === null) return "";
+  const sides = counted.value === 1 ? "one side" : `${counted.value} sides`;
+  const tooMany = counted.value > SIDES_OF_A_LEAF;
+  return ` It takes ${sides}${tooMany ? `, and a leaf has ${SIDES_OF_A_LEAF}: leave out an exercise, or print some of its steps from the window` : ""}.`;
+}
 
 const KINDS: Readonly<Record<string, PaperAsk["kind"]>> = {
   "ride-sheet": "ride sheet",

@@ -3,8 +3,8 @@
 import { writeFileSync } from "node:fs";
 import { type Call, DONE, type ExitCode, REFUSED } from "./command.ts";
 
-/** `what` begins the sentence that says where it went: "The letter to Y. Varne". */
-export function writeOut({ options, out, bytes, error }: Call, made: Uint8Array, what: string): ExitCode {
+/** `what` begins the sentence that says where it went: "The letter to Y. Varne"; `more` follows it. */
+export function writeOut({ options, out, bytes, error }: Call, made: Uint8Array, what: string, more = ""): ExitCode {
   if (typeof options.out !== "string") {
     bytes(made);
     return DONE;
@@ -15,6 +15,6 @@ export function writeOut({ options, out, bytes, error }: Call, made: Uint8Array,
     error(`The file ${options.out} could not be written: ${problem instanceof Error ? problem.message : "unknown"}.`);
     return REFUSED;
   }
-  out(`${what} was written to ${options.out}.`);
+  out(`${what} was written to ${options.out}.${more}`);
   return DONE;
 }

@@ -134,6 +134,23 @@ test("a drill and a paper go into the files that are named", async () => {
   });
 });
 
+test("a paper for one leaf is said to take more, with what to do", async () => {
+  const file = storeWithDemo();
+  const out = join(temporaryFolder(), "paper.pdf");
+  const said = async (...exercises: string[]) =>
+    (await run(file, "paper", "class-handout", ...exercises, "--out", out)).out.replace(out, "FILE");
+  expect(await said("of the circle about the well")).toBe("The class handout was written to FILE. It takes 2 sides.");
+  const titles = [
+    "of the circle about the well",
+    "of the change upon the wall",
+    "of the two spears",
+    "of the boar of straw",
+  ];
+  expect(await said(...titles)).toMatch(
+    /^The class handout was written to FILE\. It takes [3-9] sides, and a leaf has 2: leave out an exercise, or print some of its steps from the window\.$/,
+  );
+}, 60_000);
+
 test("the schemas are written anew into a folder", async () => {
   const folder = temporaryFolder();
   expect((await run("unused", "schemas", "--out", folder)).code).toBe(0);
