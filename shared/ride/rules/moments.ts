@@ -48,6 +48,8 @@ export interface Window {
   ridden: RiddenPiece;
   from: number;
   to: number;
+  /** The same as parts of the piece, 0 to 1. */
+  parts: readonly [from: number, to: number];
   states: readonly ControlState[];
   /** Whether the states follow from what is timed, so that it is known when they stand. */
   timed: boolean;
@@ -63,8 +65,11 @@ function windowsIn(ridden: Ridden, index: number): Window[] {
     const what = ridden.pieces[at];
     const [from, to] = [ridden.timed.times[at], ridden.timed.times[at + 1]];
     if (piece === undefined || what === undefined || what.joins || from === undefined || to === undefined) continue;
-    for (const [start, end] of cuts(stage, from, to))
-      windows.push({ stage: index, piece, ridden: what, from: start, to: end, ...statesFrom(stage, start) });
+    const partAt = (seconds: number): number => (to > from ? (seconds - from) / (to - from) : 0);
+    for (const [start, end] of cuts(stage, from, to)) {
+      const parts = [partAt(start), partAt(end)] as const;
+      windows.push({ stage: index, piece, ridden: what, from: start, to: end, parts, ...statesFrom(stage, start) });
+    }
   }
   return windows;
 }

@@ -3,14 +3,14 @@
  *  Metres, seconds. Hours are clock positions from the rider: 12 ahead, 3 right, 9 left. */
 import { inWords } from "../../ground/figures/figure.ts";
 import { distanceToWall } from "../../ground/grounds.ts";
+import { poseOn } from "../../ground/piece.ts";
 import { beside, type Pose } from "../../ground/plane.ts";
-import { poseAtTime } from "../../ground/timed-path.ts";
 import { mayBe, possible } from "../../hands/known.ts";
 import { HANDS, type ObjectState, type Zone, zonesOf } from "../../hands/state.ts";
 import type { Ridden } from "../ridden.ts";
 import type { RideContext } from "../ride-context.ts";
 import { SHARE } from "./kit.ts";
-import { isBend, type Window } from "./moments.ts";
+import type { Window } from "./moments.ts";
 import { inGate } from "./place.ts";
 import { type Judgement, kept, type RideRule, type Seen, type Verdict, verdictOfAll, verdictOver } from "./rule.ts";
 import { hoursOf, isPointOut, isWeapon, LEVELS, LOW, pointSetBy } from "./turning.ts";
@@ -28,14 +28,15 @@ interface Place {
 }
 
 /** The places of the window from which a point so far before the rider could come past the wall. */
-function nearWall({ ground, timed }: Ridden, { piece, from, to, ridden }: Window, reach: number): Place[] {
-  const metres = ridden.speed * (to - from);
-  const turn = isBend(piece) && piece.is === "turn" ? Math.abs(piece.sweep) : 0;
+function nearWall({ ground }: Ridden, { piece, from, to, parts }: Window, reach: number): Place[] {
+  const [first, last] = parts;
+  const metres = piece.length * (last - first);
+  const turn = piece.is === "turn" ? Math.abs(piece.sweep) * (last - first) : 0;
   const steps = Math.max(1, Math.ceil(metres / APART.metres), Math.ceil(turn / APART.turn));
   const near: Place[] = [];
   for (let step = 0; step <= steps; step += 1) {
     const seconds = from + ((to - from) * step) / steps;
-    const pose = poseAtTime(timed, seconds);
+    const pose = poseOn(piece, first + ((last - first) * step) / steps);
     const away = distanceToWall(ground, pose) - reach;
     if (away <= 0) near.push({ seconds, pose });
     // Nothing comes past the wall before the horse has gone as far as that.
