@@ -6,6 +6,8 @@ import type { Edition } from "../../../schema/teaching.ts";
 import { done, type Outcome, refused } from "../../errors.ts";
 import { readRow, readRows, type Store } from "../../store/index.ts";
 import { buildPaper } from "../papers/build-paper.ts";
+import { stampOfStyles, stylesFolderOf } from "../styles/citation-styles.ts";
+import { UntilNextChange } from "../until-next-change.ts";
 import { comparePapers, type Difference } from "./compare-papers.ts";
 import { itemsOf } from "./paper-items.ts";
 import { reasonFor } from "./reason-for.ts";
@@ -66,9 +68,9 @@ export function editionLines(store: Store, work: string): EditionLine[] {
   rows.sort((a, b) => b.value.number - a.value.number);
   const reports = readRows(store, "reports");
   const slips = readRows(store, "slips").map(({ value }) => value);
+  const styles = stampOfStyles(stylesFolderOf(store));
   return rows.flatMap(({ value, version }) => {
     const { model: _model, ...edition } = value;
-    const held = readEdition(store, value.id);
     const about = {
       edition,
       version,
@@ -77,14 +79,27 @@ export function editionLines(store: Store, work: string): EditionLine[] {
         .map(({ version: at, value: report }) => ({ version: at, value: report })),
       slips: slips.filter(({ from }) => from === value.id).map(({ id, to, on }) => ({ id, to, on })),
     };
-    if (!held.ok) return [];
-    const { ask, paper } = held.value.model;
-    const now = buildPaper(store, ask);
-    const more = { ...about, ask, check: paper.edition?.check ?? "", steps: stepsOf(paper) };
-    if (!now.ok) return { ...more, differences: null, changed: [], problem: now.refusal.error.sentence };
-    const { differences } = comparePapers(paper, now.value);
-    return { ...more, differences: differences.length, changed: changedPlaces(differences), problem: "" };
+    const told = toldOf.get(store, `${value.id} ${styles}`, () => {
+      const held = readEdition(store, value.id);
+      return held.ok ? toldBesideNow(store, held.value.model) : null;
+    });
+    return told === null ? [] : { ...about, ...told };
   });
+}
+
+/** By the edition and the styles there are: to make its paper again is dear, and the list is looked at often. */
+const toldOf = new UntilNextChange<ReturnType<typeof toldBesideNow> | null>(200);
+
+/** What an edition says, and what of that it would say otherwise now. */
+function toldBesideNow(
+  store: Store,
+  { ask, paper }: IssuedModel,
+): Pick<EditionLine, "ask" | "check" | "steps" | "differences" | "changed" | "problem"> {
+  const now = buildPaper(store, ask);
+  const more = { ask, check: paper.edition?.check ?? "", steps: stepsOf(paper) };
+  if (!now.ok) return { ...more, differences: null, changed: [], problem: now.refusal.error.sentence };
+  const { differences } = comparePapers(paper, now.value);
+  return { ...more, differences: differences.length, changed: changedPlaces(differences), problem: "" };
 }
 
 /** Without the column and the line: these are for the slip. */

@@ -42,6 +42,17 @@ export function listStyles(folder: string | null): StyleList {
   return { styles: found.map(({ entry }) => entry), broken };
 }
 
+/** Another whenever a file of a style or a locale is put there, taken away or changed. */
+export function stampOfStyles(folder: string | null): string {
+  const places = folder === null ? [OWN] : [OWN, folder];
+  const files = places.flatMap((place) => filesIn(place, /\.(csl|xml)$/i).map((file) => [place, file] as const));
+  const hashes = files.map(([place, file]) => [
+    file,
+    readOnce(place, file, /csl$/i.test(file) ? "style" : "locale").hash,
+  ]);
+  return JSON.stringify(hashes);
+}
+
 /** The engine of a style by its name. Refused when there is no such style, or when it cannot be used. */
 export function openStyle(folder: string | null, name: string): Outcome<CslEngine> {
   const { found, broken } = readStyles(folder);
