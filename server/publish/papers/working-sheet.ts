@@ -1,9 +1,10 @@
-/** server/publish/papers/working-sheet.ts - the text at the left, at the right its cruxes and questions and space to write: for
- *  a sitting with the translator.
+/** server/publish/papers/working-sheet.ts - the text at the left, at the right its cruxes and questions in the order of their words,
+ *  each with these words and space to write: for a sitting with the translator.
  *  May import: schema types, shared, siblings. */
 import type { Question } from "../../../schema/crux.ts";
 import type { Block, Line, PlainBlock, Span } from "../../../schema/paper.ts";
 import type { Passage } from "../../../schema/work.ts";
+import { shortenQuote } from "../../../shared/cite/citation-line.ts";
 import { formatReference } from "../../../shared/cite/format-reference.ts";
 import type { SignedCrux } from "../crux-signs.ts";
 import { onFootBlocks } from "./as-ridden.ts";
@@ -17,7 +18,13 @@ import type { BuiltPart } from "./paper-part.ts";
 import { cruxAnchor } from "./paper-signs.ts";
 import { type CurrentText, currentTextsOf } from "./passage-texts.ts";
 import { questionAnchor } from "./questions-and-trials.ts";
-import { heading, lined, paragraph, reference, soft, strong, words } from "./spans.ts";
+import { heading, lined, paragraph, reference, said, soft, strong, words } from "./spans.ts";
+
+/** Longest words of the text beside a note, in characters. */
+const LONGEST = 60;
+/** Ruled lines below each note, and fewest beside a passage that has none. */
+const FOR_EACH = 3;
+const LEAST = 4;
 
 /** A question with the sign it has on this paper: "?1". */
 interface SignedQuestion {
@@ -66,13 +73,19 @@ function signQuestions({ parts, book }: PaperContext): SignedQuestion[] {
 function passageBlock(context: PaperContext, passage: Passage, questions: readonly SignedQuestion[]): Block {
   const texts = currentTextsOf(context.book, passage);
   const of = [{ kind: "passages" as const, id: passage.id }];
-  const cruxes = context.signs.list.filter(({ at: [first] }) =>
-    anchorsIn(context, "cruxes", first?.crux.crux ?? "", texts),
-  );
-  const asked = questions.filter(({ question }) => anchorsIn(context, "questions", question.id, texts));
+  const cruxes = context.signs.list.flatMap((signed) => {
+    const here = wordsIn(context, "cruxes", signed.at[0]?.crux.crux ?? "", texts);
+    return here === null ? [] : [{ here, blocks: cruxEntries(context, [signed], here) }];
+  });
+  const asked = questions.flatMap((signed) => {
+    const here = wordsIn(context, "questions", signed.question.id, texts);
+    return here === null ? [] : [{ here, blocks: questionEntries(context, [signed], here) }];
+  });
+  // A question about a crux comes behind it where both are tied to the same words.
+  const notes = [...cruxes, ...asked].sort((a, b) => a.here.text - b.here.text || a.here.to - b.here.to);
   const places = passage.references.map((one) => formatReference(one)).join("; ");
   const left = texts.flatMap((current, index) => textBlocks(context, current, questions, index === 0));
-  const right: PlainBlock[] = [...cruxEntries(context, cruxes), ...questionEntries(context, asked)];
+  const right = notes.flatMap(({ blocks }): PlainBlock[] => [...blocks, { is: "writing", lines: FOR_EACH }]);
   return {
     is: "beside",
     left: [
@@ -81,7 +94,7 @@ function passageBlock(context: PaperContext, passage: Passage, questions: readon
         ? [paragraph("open", [soft("No words of it are in any text that is read now.")], of)]
         : left),
     ],
-    right: [...right, { is: "writing", lines: writingLines(texts, right.length) }],
+    right: [...right, ...furtherLines(texts, notes.length)],
   };
 }
 
@@ -120,20 +133,35 @@ function questionSign({ question, sign }: SignedQuestion): Span {
   return { ...strong(sign), to: `#${questionAnchor(question.id)}` };
 }
 
-/** Whether something is tied to words of one of these texts. */
-function anchorsIn(
+interface WordsHere {
+  /** Which of the texts of the passage, from 0, and where in it they end: there the sign stands. */
+  text: number;
+  to: number;
+  quoted: Line;
+}
+
+/** The words of a passage that something is tied to, in the first of its texts that has them. Null for none. */
+function wordsIn(
   { book }: PaperContext,
   of: "cruxes" | "questions",
   id: string,
   texts: readonly CurrentText[],
-): boolean {
-  const ids = new Set(texts.map(({ text }) => text.id));
-  return book
-    .marksOf(of, id)
-    .some((mark) => book.anchorsOf(mark.id).some((anchor) => anchor.is === "text" && ids.has(anchor.text)));
+): WordsHere | null {
+  const anchors = book.marksOf(of, id).flatMap((mark) => book.anchorsOf(mark.id));
+  for (const [index, { text, layer }] of texts.entries()) {
+    const here = anchors.flatMap((anchor) => (anchor.is === "text" && anchor.text === text.id ? [anchor] : []));
+    const [first] = here.sort((a, b) => a.to - b.to);
+    if (first === undefined) continue;
+    const quote = shortenQuote(first.quote, LONGEST);
+    return { text: index, to: first.to, quoted: quote === "" ? [] : [said(`“${quote}”`, layer.language)] };
+  }
+  return null;
 }
 
-function cruxEntries({ book }: PaperContext, cruxes: readonly SignedCrux[]): PlainBlock[] {
+const quotedFirst = (here: WordsHere | undefined): Line[] =>
+  here === undefined || here.quoted.length === 0 ? [] : [here.quoted];
+
+function cruxEntries({ book }: PaperContext, cruxes: readonly SignedCrux[], here?: WordsHere): PlainBlock[] {
   if (cruxes.length === 0) return [];
   const items = cruxes.flatMap(({ sign, at: [first] }) => {
     if (first === undefined) return [];
@@ -147,7 +175,7 @@ function cruxEntries({ book }: PaperContext, cruxes: readonly SignedCrux[]): Pla
       {
         anchor: cruxAnchor(sign),
         head: [strong(`†${sign}`)],
-        lines: [[words(crux.title), soft(` (${crux.is})`)], ...readings],
+        lines: [...quotedFirst(here), [words(crux.title), soft(` (${crux.is})`)], ...readings],
         of: rowsOfCrux(crux),
       },
     ];
@@ -155,7 +183,7 @@ function cruxEntries({ book }: PaperContext, cruxes: readonly SignedCrux[]): Pla
   return [{ is: "entries", as: "apparatus", items }];
 }
 
-function questionEntries({ signs }: PaperContext, asked: readonly SignedQuestion[]): PlainBlock[] {
+function questionEntries({ signs }: PaperContext, asked: readonly SignedQuestion[], here?: WordsHere): PlainBlock[] {
   if (asked.length === 0) return [];
   const items = asked.map(({ question, sign }) => {
     const { id, text, to, asked: on, crux } = question;
@@ -166,6 +194,7 @@ function questionEntries({ signs }: PaperContext, asked: readonly SignedQuestion
       anchor: questionAnchor(id),
       head: [strong(sign)],
       lines: [
+        ...quotedFirst(here),
         [words(text), ...(crux === null ? [] : signs.span(crux))],
         ...(whom.length === 0 ? [] : [[soft(whom.join(", "))]]),
       ],
@@ -187,18 +216,21 @@ function elsewhere(
   );
   const cruxes = context.signs.list.filter(({ at: [first] }) => {
     const id = first?.crux.crux ?? "";
-    return own.has(id) && !anchorsIn(context, "cruxes", id, texts);
+    return own.has(id) && wordsIn(context, "cruxes", id, texts) === null;
   });
   const asked = questions.filter(
     ({ question }) =>
-      drill.questions.some(({ id }) => id === question.id) && !anchorsIn(context, "questions", question.id, texts),
+      drill.questions.some(({ id }) => id === question.id) &&
+      wordsIn(context, "questions", question.id, texts) === null,
   );
   const blocks = [...cruxEntries(context, cruxes), ...questionEntries(context, asked)];
   return blocks.length === 0 ? [] : [heading(2, [words("Tied to no words of these passages")]), ...blocks];
 }
 
-/** Enough to fill the height of the text beside it, at about 45 letters a line. */
-function writingLines(texts: readonly CurrentText[], entries: number): number {
+/** Enough to fill the height of the text beside it, at about 45 letters a line and two lines of it to a ruled one. */
+function furtherLines(texts: readonly CurrentText[], notes: number): PlainBlock[] {
   const length = texts.reduce((sum, { text }) => sum + text.text.length, 0);
-  return Math.max(4, Math.min(30, Math.round(length / 70) - 2 * entries));
+  const lines = Math.min(30, Math.round(length / 90) - (FOR_EACH + 2) * notes);
+  const least = notes === 0 ? LEAST : 0;
+  return Math.max(lines, least) < 1 ? [] : [{ is: "writing", lines: Math.max(lines, least) }];
 }
