@@ -6,15 +6,20 @@ import type { RidingGround } from "../ground/grounds.ts";
 import type { GroundStation } from "../ground/stations.ts";
 import { exactly } from "../hands/known.ts";
 import { slotOf } from "../hands/known-act.ts";
-import { isRide } from "./horse-order.ts";
 import { measuresIn, type Thing } from "./lengths-in-words.ts";
 import type { RiddenAct } from "./ride-context.ts";
 
 export type EventMeant =
   /** The horse comes to it, or past it, for the so manyth time; and so many metres on, or before (negative). */
-  | { is: "station"; station: GroundStation; time: number; on: number }
-  | { is: "figure"; action: string; ends: boolean }
-  | { is: "halt" };
+  { is: "station"; station: GroundStation; time: number; on: number } | FigureMeant | { is: "halt" };
+
+/** Where a figure ends or begins; `time`: where the action that rides it is done several times, which of them, from 1. */
+export interface FigureMeant {
+  is: "figure";
+  action: string;
+  time: number;
+  ends: boolean;
+}
 
 /** Null where the words name nothing of the kind. `mirrored`: ridden on the other rein, so that a station is its partner,
  *  as it is for everything that is ridden there. */
@@ -28,9 +33,8 @@ export function eventMeant(
   const station = stationNamed(words, ground, mirrored);
   const on = metresOn(words, things);
   if (station !== null) return on === null ? null : { is: "station", station, time: timeNamed(words), on };
-  const ends = ENDS.test(words);
-  const action = ends || BEGINS.test(words) ? figureNamed(words, acts) : null;
-  if (action !== null) return { is: "figure", action, ends };
+  const figure = figureMeant(words, acts);
+  if (figure !== null) return figure;
   return HALTS.test(words) ? { is: "halt" } : null;
 }
 
@@ -74,6 +78,8 @@ const HALTS = /\b(halt|halts|halted|stands still|comes to a stand)\b/i;
 const PAST = /\b(past|beyond|after|passed)\b/i;
 const BEFORE = /\b(before|short of)\b/i;
 
+/** "The first turn"; not "the first time", nor "the first half of the circle". */
+const WHICH = /\b(first|second|third|fourth|fifth)\b(?! (?:time|half|quarter|third)\b)/i;
 const TIMES = ["first", "second", "third", "fourth", "fifth"];
 
 /** "The gate, the second time": 2. Where no time is said, the first. */
@@ -99,15 +105,22 @@ const CALLED: Partial<Record<ValueOf<"figure">, RegExp>> = {
 };
 const ANY_FIGURE = /\b(figure|way|movement)\b/i;
 
-/** The action that rides the figure; null where none or several could be meant. */
-function figureNamed(words: string, acts: readonly RiddenAct[]): string | null {
-  const rides = acts.filter(isRide);
+/** The figure among these acts, in the order of the ride, whose end or beginning is named: "the turn", "the second
+ *  circle". Null where none is, or several could be; of one that is done several times the first is. */
+export function figureMeant(words: string, acts: readonly Pick<RiddenAct, "id" | "known">[]): FigureMeant | null {
+  const ends = ENDS.test(words);
+  if (!ends && !BEGINS.test(words)) return null;
+  const rides = acts.filter(({ known }) => known.verb === "ride");
   const called = rides.filter(({ known }) => {
     const held = slotOf(known, "figure", "figure");
     const figure = held === null ? null : exactly(held);
     return figure !== null && (CALLED[figure]?.test(words) ?? isNamed(words, figure));
   });
   const meant = called.length > 0 ? called : ANY_FIGURE.test(words) ? rides : [];
-  const [first, second] = meant;
-  return first !== undefined && second === undefined ? first.id : null;
+  const [, ordinal] = WHICH.exec(words) ?? [];
+  const at = ordinal === undefined ? 0 : TIMES.indexOf(ordinal.toLowerCase());
+  const one = meant[at];
+  if (one === undefined || (ordinal === undefined && meant.some(({ id }) => id !== one.id))) return null;
+  const time = meant.slice(0, at + 1).filter(({ id }) => id === one.id).length;
+  return { is: "figure", action: one.id, time, ends };
 }

@@ -19,7 +19,9 @@ export function placeOfEvent(drafted: readonly Drafted[], meant: EventMeant): Dr
     case "station":
       return placeOn(drafted, passesOf(drafted, meant.station)[meant.time - 1] ?? null, meant.on);
     case "figure": {
-      const own = ({ ridden }: Drafted): boolean => ridden.action === meant.action && !ridden.joins;
+      const rides = ({ ridden }: Drafted): boolean => ridden.action === meant.action && !ridden.joins;
+      const stages = [...new Set(drafted.filter(rides).map(({ ridden }) => ridden.stage))];
+      const own = (one: Drafted): boolean => rides(one) && one.ridden.stage === stages[meant.time - 1];
       const index = meant.ends ? drafted.findLastIndex(own) : drafted.findIndex(own);
       return index === -1 ? null : { index, part: meant.ends ? 1 : 0 };
     }

@@ -10,7 +10,9 @@ import { newBearing } from "../drill/crux-bearing.ts";
 import { inOrder } from "../drill/follow-hands.ts";
 import type { Compiling, CompilingBase } from "../drill/resolve-slot.ts";
 import { standingOf } from "../drill/standing-instructions.ts";
+import { exactly } from "../hands/known.ts";
 import { compareRanked } from "../rank.ts";
+import { figureMeant } from "./event-meant.ts";
 import type { Source, SourceAction } from "./planned.ts";
 import { ridesIn } from "./roles.ts";
 
@@ -160,7 +162,8 @@ function exceptionsInWords(drill: DrillElement, row: Again): string[] {
   );
 }
 
-/** Actions left out, or others of the again's own in their place; what is left of its own comes last, as it is said. */
+/** Actions left out, or others of the again's own in their place; what is left of its own is done as it is said: where a
+ *  figure of the run ends or begins that its words name, else last. */
 function excepted(run: readonly Source[], row: Again, ownActions: readonly SourceAction[]): Source[] {
   const without = new Set(row.except.flatMap((entry) => (entry.is === "without" ? [entry.action] : [])));
   const instead = new Map(row.except.flatMap((entry) => (entry.is === "instead" ? [[entry.action, entry.by]] : [])));
@@ -174,7 +177,21 @@ function excepted(run: readonly Source[], row: Again, ownActions: readonly Sourc
     }),
   }));
   const rest = ownActions.filter(({ action }) => !replacing.has(action.drill.id));
-  const last = changed.at(-1);
-  if (last && rest.length > 0) changed[changed.length - 1] = { ...last, actions: [...last.actions, ...rest] };
-  return changed;
+  const at = rest.map((one) => stageNamed(changed, one) ?? changed.length - 1);
+  return changed.map((source, index) => ({
+    ...source,
+    actions: [...source.actions, ...rest.filter((_, which) => at[which] === index)],
+  }));
+}
+
+/** Which of the run rides the figure that the action waits for; null where it waits for none of them. */
+function stageNamed(run: readonly Source[], { action }: SourceAction): number | null {
+  const timing = action.timing === null ? null : exactly(action.timing);
+  if (timing?.is !== "when" && timing?.is !== "until") return null;
+  const ridden = run.map(({ actions }) => actions.map(({ action: { drill, known } }) => ({ id: drill.id, known })));
+  const meant = figureMeant(timing.event, ridden.flat());
+  if (meant === null) return null;
+  const index = ridden.findIndex((acts) => acts.some(({ id }) => id === meant.action));
+  // Within its own stage the words must name it too: "the second turn" is not the second of that stage.
+  return figureMeant(timing.event, ridden[index] ?? [])?.action === meant.action ? index : null;
 }

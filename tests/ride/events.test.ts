@@ -90,6 +90,26 @@ describe("[R32] an act that is done when something happens", () => {
     expect([ends.x, ends.y]).toEqual([expect.closeTo(4, 3), expect.closeTo(0, 3)]);
   });
 
+  test.each<[string, number | null]>([
+    ["the first circle is done", 8 * Math.PI],
+    ["the second circle is done", 16 * Math.PI],
+    ["he begins a second circle", 8 * Math.PI],
+    ["the third circle is done", null],
+    ["the circle is done", null],
+    ["the first half of the circle is done", null],
+  ])("two circles, when %s: after %d m", (event, after) => {
+    const made = court();
+    const circle = { turn: LEFT, size: metres(8), about: at("the well") };
+    const step = made.figure("twice", "circle", { ...circle, from: at("the oak") });
+    made.action(step, "ride", { figure: supplied("circle"), ...circle });
+    made.action(step, "raise", { object: supplied(idOf("spear")) }, timed({ is: "when", event }));
+    const { stages, timed: path } = ride(made);
+    const raised = stages[0]?.instants.at(-1);
+    const begins = path.times[stages[0]?.joined ?? 0] ?? 0;
+    expect(raised?.timed).toBe(after !== null);
+    if (after !== null) expect((raised?.seconds ?? 0) - begins).toBeCloseTo(after / WALK, 3);
+  });
+
   test("two acts that wait for the same are done together, gains first", () => {
     const made = court();
     const step = made.figure("up", "straight", { from: at("the gate"), size: metres(36) });

@@ -77,6 +77,29 @@ describe("[R35] a rider who waits for another", () => {
     expect(waited).toBe(seconds !== null && seconds > 2);
   });
 
+  test.each<[string, number]>([
+    ["the leader has ended the line", 10],
+    ["the leader has ended the first line", 10],
+    ["the leader begins the second line", 10],
+    ["the leader has ended the second line", 20],
+  ])("a line of 10 m that the leader rides twice: %s", (cue, after) => {
+    const made = new RideBuilder({ width: 20, length: 40 });
+    const leads = made.step("he leads", made.home, { role: "the leader" });
+    made.action(leads, "ride", { figure: supplied("straight"), size: metres(10) });
+    made.element("again", made.home, {
+      is: "again",
+      role: "the leader",
+      of: { is: "elements", from: leads, to: leads },
+      manner: "as it is",
+      except: [],
+    });
+    const follows = made.step("he follows", made.home, { role: "the pursuer", cue: supplied(cue) });
+    made.action(follows, "ride", { figure: supplied("straight"), size: metres(10) });
+    const [leader, pursuer] = rideRoles(made.rows(), made.home, [{ role: "the leader" }, { role: "the pursuer" }]);
+    expect(leader?.metres).toBeCloseTo(20, 3);
+    expect(pursuer?.timed.times[pursuer.stages[0]?.joined ?? 0]).toBeCloseTo(after / WALK, 3);
+  });
+
   test("on the common clock: who begins later has less to wait", () => {
     const made = chase("the leader is at the well");
     const [, pursuer] = rideRoles(made.rows(), made.home, [{ role: "the leader" }, { role: "the pursuer", starts: 5 }]);

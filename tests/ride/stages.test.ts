@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import type { Again } from "../../schema/exercise.ts";
 import { rideExercise, rideWithContext } from "../../shared/ride/ride-exercise.ts";
 import { idOf, supplied } from "../drill/build-rows.ts";
-import { at, LEFT, metres, RIGHT, RideBuilder, times } from "./build-ride.ts";
+import { at, LEFT, metres, RIGHT, RideBuilder, timed, times } from "./build-ride.ts";
 import { expectWhole, ownMetres } from "./rides.ts";
 
 const again = (of: Again["of"], rest: Partial<Again> = {}) => ({
@@ -139,6 +139,33 @@ describe("[R6] what is done again", () => {
         slots.hand?.is === "known" ? `${verb} with ${slots.hand.value}` : verb,
       ),
     ).toEqual(expected);
+  });
+
+  test.each<[string, number, number, boolean]>([
+    ["the circle is ended", 0, 1, true],
+    ["the first circle is done", 0, 1, true],
+    ["he begins the circle", 0, 0, true],
+    ["the line is ended", 1, 1, true],
+    ["the second circle is done", 1, 0.5, false],
+    ["the figure is done", 1, 1, true],
+    ["the turn is done", 1, 0.5, false],
+    ["the bell rings", 1, 0.5, false],
+  ])("[R8, R32] its own act when %s, in stage %d of what is done again, at %d of it", (event, stage, part, said) => {
+    const made = book();
+    const element = made.element("again", made.home, again(elements("circle", "on"), { times: times(2) }));
+    made.action(element, "raise", { object: supplied(idOf("spear")) }, timed({ is: "when", event }));
+    const { ridden, context } = rideWithContext(made.rows(), made.home);
+    expectWhole(ridden);
+    const raised = ridden.stages.flatMap((one, index) =>
+      one.instants
+        .filter(({ actions }) => actions.some((id) => context.act(index, id)?.known.verb === "raise"))
+        .map(({ seconds, timed: isSaid }) => {
+          const first = ridden.timed.times[one.pieces.from + one.joined] ?? one.from;
+          return [index, (seconds - first) / (one.to - first), isSaid];
+        }),
+    );
+    // Two steps, then the run of two, twice.
+    expect(raised).toEqual([2 + stage, 4 + stage].map((at_) => [at_, expect.closeTo(part, 6), said]));
   });
 
   test("[R10] stations answer to their partners; one without is ridden to itself, and noted", () => {
