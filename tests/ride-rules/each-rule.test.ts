@@ -34,6 +34,8 @@ const underArm = (slots = {}) => ({
   slots: { zone: "balance", contact: { with: "arm", degree: "bears" }, ...slots },
 });
 
+const stand = { go: "stand", seconds: 2, gait: "halt", speed: 0 } as const;
+
 const CASES: Record<string, { breaks: Made | null; keeps: Made; cannotTell: Made | null }> = {
   "reins-held": {
     breaks: { steps: [{ acts: [act("hold", { hold: "two", hand: "right" }, 0.5)] }], holds: { two: twoHanded } },
@@ -178,6 +180,12 @@ const CASES: Record<string, { breaks: Made | null; keeps: Made; cannotTell: Made
     breaks: { steps: [{ goes: [on(59.4)] }], start: riderWith({}, pointAt(12)), trackOffset: 1.8 },
     keeps: { steps: [{ goes: [on(59.4)] }], start: riderWith({}, pointAt(12, "high")), trackOffset: 1.8 },
     cannotTell: { steps: [{ goes: [on(59.4)] }], start: riderWith({}, { level: UNKNOWN }), trackOffset: 1.8 },
+  },
+  "room-to-pull-up": {
+    // The ride changes its speed at once: that it says so is never more than a question.
+    breaks: null,
+    keeps: { steps: [{ goes: [on(30, { gait: "gallop", speed: 12.5 }), stand] }] },
+    cannotTell: { steps: [{ goes: [on(15, { gait: "gallop", speed: 12.5 }), stand] }] },
   },
   "same-hand": {
     breaks: {

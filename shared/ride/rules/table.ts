@@ -10,6 +10,7 @@ import { oneThing } from "./one-thing.ts";
 import { passGrips } from "./passing.ts";
 import { beginsThere, figureFits, joinsRidden, joinsShown, onGround } from "./place.ts";
 import { pointInside } from "./point-inside.ts";
+import { roomToPullUp } from "./pull-up.ts";
 import { reinHandZone, reinsHeld } from "./reins.ts";
 import { againFits, backWhereBegun, sameHand } from "./remembered.ts";
 import type { RideRule, RuleRow } from "./rule.ts";
@@ -39,6 +40,7 @@ export const RIDE_RULES: readonly RideRule[] = Object.freeze([
   joinsShown,
   joinsRidden,
   pointInside,
+  roomToPullUp,
   sameHand,
   backWhereBegun,
   againFits,
