@@ -2,7 +2,7 @@
  *  May import: schema types, types of server/store, siblings. The picture goes into the figure itself, so that a paper needs no other file. */
 import type { DrillElement } from "../../../schema/drill.ts";
 import type { Region } from "../../../schema/mark.ts";
-import type { PlainBlock } from "../../../schema/paper.ts";
+import type { Block, PlainBlock } from "../../../schema/paper.ts";
 import type { Basis } from "../../../schema/slot.ts";
 import type { Attachment } from "../../store/index.ts";
 import { html } from "../markup.ts";
@@ -14,7 +14,7 @@ import { supportsOf } from "./supports-of.ts";
 /** Larger pictures are named and not printed, in bytes. */
 const LARGEST = 6_000_000;
 /** Width on the paper, in millimetres; on a sheet that shows a picture beside its words, and on a small one. */
-const WIDTH = 80;
+const WIDTH = 72;
 const SMALL = 42;
 const SMALL_ON_A5 = 27;
 /** Kinds of picture that every form of paper can show. */
@@ -25,12 +25,20 @@ export interface Pictures {
   attachment: (hash: string) => Attachment | null;
 }
 
-/** Nothing where no step rests on a picture. */
-export function pictureBlocks(context: PaperContext, pictures: Pictures, level: number): PlainBlock[] {
+/** Two in a row. Nothing where no step rests on a picture. */
+export function pictureBlocks(context: PaperContext, pictures: Pictures, level: number): Block[] {
   const regions = regionsUsed(context, () => true);
   if (regions.length === 0) return [];
   const blocks = regions.map((region) => regionBlock(context, pictures, region, WIDTH));
-  return [heading(level, [words("The pictures")]), ...blocks];
+  const rows = Array.from({ length: Math.ceil(blocks.length / 2) }, (_, row): Block => {
+    return {
+      is: "beside",
+      columns: "alike",
+      left: blocks.slice(row * 2, row * 2 + 1),
+      right: blocks.slice(row * 2 + 1, row * 2 + 2),
+    };
+  });
+  return [heading(level, [words("The pictures")]), ...rows];
 }
 
 /** Small, and only those without which a step has nothing to go by: nothing of it rests on words. */
