@@ -10,12 +10,12 @@ import type { PaperContext } from "./paper-context.ts";
 import type { BuiltPart } from "./paper-part.ts";
 import { numberedReading } from "./paper-signs.ts";
 import { listed } from "./part-head.ts";
-import { heading, soft, words } from "./spans.ts";
+import { soft, words } from "./spans.ts";
 
 /** " Drawn with †b 1", since of what is not settled only one reading can be drawn; “the other hand” †b where the paper does not
  *  number its readings. */
 function drawnWith({ ask, signs }: PaperContext, { drill, rides }: BuiltPart): Span[] {
-  const { supplied } = rides();
+  const { supplied, isInstead } = rides();
   const open = [...drill.elements.flatMap((element) => element.cruxes), ...drill.cruxes].filter(
     ({ taken }) => taken === null,
   );
@@ -27,23 +27,9 @@ function drawnWith({ ask, signs }: PaperContext, { drill, rides }: BuiltPart): S
     // The sign as words: a caption calls no note.
     return reading === undefined || sign?.is !== "sign" ? [] : [`“${signs.readingTitle(reading)}” ${sign.sign}`];
   });
-  return told.length === 0
-    ? []
-    : [soft(` Drawn with ${listed(told)}, which ${told.length === 1 ? "is" : "are"} not settled.`)];
-}
-
-/** What the plan takes for granted that the text does not say, a sentence each, without what stood with an earlier exercise
- *  of the paper already. Nothing where nothing was supplied. */
-export function suppliedBlocks(context: PaperContext, built: BuiltPart, level: number): PlainBlock[] {
-  const suppliedIn = (part: BuiltPart): string[] => part.rides().plan.flatMap(({ ride }) => ride.supplied);
-  const before = context.parts.slice(0, context.parts.indexOf(built));
-  const told = new Set(before.flatMap(suppliedIn));
-  // What is not settled is told under the plan itself.
-  const sentences = new Set(suppliedIn(built).filter((sentence) => !sentence.startsWith("†") && !told.has(sentence)));
-  const items = [...sentences].map((sentence) => ({ words: [words(capital(sentence))], of: [] }));
-  return items.length === 0
-    ? []
-    : [heading(level, [words("What the plan supplies")]), { is: "list", ordered: false, items }];
+  if (told.length === 0) return [];
+  const why = isInstead ? "; under the first readings it cannot be ridden" : "";
+  return [soft(` Drawn with ${listed(told)}, which ${told.length === 1 ? "is" : "are"} not settled${why}.`)];
 }
 
 /** Blocks at the left with the plan at the right, where it costs no height of its own; the blocks alone where nothing is

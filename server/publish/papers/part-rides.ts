@@ -1,6 +1,6 @@
 /** server/publish/papers/part-rides.ts - an exercise as it is ridden under the readings of a paper: for its plan, and for what
  *  bars the ride.
- *  May import: schema types, shared/drill, shared/ride, server/publish. */
+ *  May import: schema types, shared/drill, shared/ride, server/publish, siblings. */
 import type { Rows } from "../../../schema/record.ts";
 import type { CompiledExercise } from "../../../shared/drill/compile.ts";
 import type { Finding } from "../../../shared/ride/ridden.ts";
@@ -11,37 +11,54 @@ import { ridingRoles } from "../../../shared/ride/roles.ts";
 import { findingsOf } from "../../../shared/ride/rules/index.ts";
 import { ridesTogether, theOnlyRide } from "../figures/exercise-rides.ts";
 import type { PlanRide } from "../figures/plan-figure.ts";
+import { readingsInstead } from "./readings-drawn.ts";
 
 export interface PartRides {
   /** One ride, or one of each role that rides, each waiting for what another does. */
   plan: PlanRide[];
   /** Readings taken only because nothing is settled, by crux. */
   supplied: ReadonlyMap<string, string>;
+  /** Whether one of these is taken because the first cannot be ridden. */
+  isInstead: boolean;
   /** What the rules bar in the one ride, or in that of each role by himself, where nobody has set it aside; looked for when
    *  it is first asked for. */
   barring: () => readonly Finding[];
 }
 
-/** `options`: those the exercise was compiled with. */
+/** `options`: those the exercise was compiled with. Of what nobody settled the first readings are ridden, unless they bar the
+ *  ride: then the nearest that do not. */
 export function rideCompiled(allRows: Rows, compiled: CompiledExercise, options: RideOptions): PartRides {
   const { drill, base } = compiled;
   const exercise = drill.exercise.id;
   const roles = ridingRoles(drill.elements);
-  const ride = (asked: RideOptions): RideWithContext => rideWithContext(allRows, exercise, asked, base.rows, compiled);
-  if (roles.length < 2) {
-    const one = ride(options);
-    return withBarring([theOnlyRide(one.ridden)], [one]);
-  }
-  const alone = roles.map((role) => ride({ ...options, role }));
-  const parts = roles.map((role) => ({ role, options }));
-  return withBarring(ridesTogether(ridesOfRoles(allRows, exercise, parts, base.rows, alone), roles), alone);
-}
-
-function withBarring(plan: PlanRide[], alone: readonly RideWithContext[]): PartRides {
+  const rideAlone = (asked: RideOptions): RideWithContext[] =>
+    (roles.length < 2 ? [asked] : roles.map((role) => ({ ...asked, role }))).map((one) =>
+      rideWithContext(allRows, exercise, one, base.rows, compiled),
+    );
+  const first = rideAlone(options);
+  const preferred = readingsInstead(allRows, compiled, options, first);
+  const isInstead = preferred.size > 0;
+  const taken = { ...options, preferred };
+  const alone = isInstead ? rideAlone(taken) : first;
+  const [only] = alone;
+  const plan =
+    roles.length < 2 && only !== undefined
+      ? [theOnlyRide(only.ridden)]
+      : ridesTogether(
+          ridesOfRoles(
+            allRows,
+            exercise,
+            roles.map((role) => ({ role, options: taken })),
+            base.rows,
+            alone,
+          ),
+          roles,
+        );
   let barring: readonly Finding[] | null = null;
   return {
     plan,
-    supplied: alone[0]?.context.supplied ?? new Map(),
+    supplied: only?.context.supplied ?? new Map(),
+    isInstead,
     barring: () => {
       barring ??= alone.flatMap(({ ridden, context }) => findingsOf(ridden, context, { barring: true }));
       return barring;
