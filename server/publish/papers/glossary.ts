@@ -13,7 +13,7 @@ import { holdLine, usedHolds } from "./holds-page.ts";
 import { movementActs, usedMovements } from "./movement-lines.ts";
 import type { PaperContext } from "./paper-context.ts";
 import { emphasis, heading, type Of, said, soft, words } from "./spans.ts";
-import { glossaryAnchor, usesOfThing } from "./thing-index.ts";
+import { glossaryAnchor, usesOfThings } from "./thing-index.ts";
 
 type Item = Extract<PlainBlock, { is: "entries" }>["items"][number];
 
@@ -40,6 +40,7 @@ export function glossaryBlocks(context: PaperContext): PlainBlock[] {
 
 /** Movements and holds that the steps use. */
 function namedItems(context: PaperContext): { word: string; item: Item }[] {
+  const usesOf = usesOfThings(context);
   const item = (kind: "movements" | "holds", row: { id: string; name: string; note: string }, done: Line) => {
     const word = withoutArticle(row.name);
     const where = context.places.line(citationsOf(context.book, kind, row.id));
@@ -47,7 +48,7 @@ function namedItems(context: PaperContext): { word: string; item: Item }[] {
     const of: Of = [{ kind, id: row.id }];
     const lines = [
       [...done, words("."), ...note, ...(where.length === 0 ? [] : [words(" "), ...where])],
-      [soft("In "), ...usesOfThing(context, row.id)],
+      [soft("In "), ...usesOf(row.id)],
     ];
     return { word, item: { anchor: glossaryAnchor(row.id), head: [words(word)], lines, of } };
   };

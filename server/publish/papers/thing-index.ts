@@ -22,6 +22,7 @@ export const glossaryAnchor = (id: string): string => `term-${id}`;
 /** Nothing where nothing of it is used. */
 export function thingIndex(context: PaperContext): PlainBlock[] {
   const { book, parts } = context;
+  const usesOf = usesOfThings(context);
   const inGlossary = (id: string): string => `#${glossaryAnchor(id)}`;
   const things = [
     ...book.all("stations").map(({ id, name }) => ({ id, name, kind: "stations" as const, to: null })),
@@ -30,7 +31,7 @@ export function thingIndex(context: PaperContext): PlainBlock[] {
       ...{ id, name: withoutArticle(name), kind: "movements" as const, to: inGlossary(id) },
     })),
   ].map(({ id, name, kind, to }) => ({
-    ...{ name: kind === "stations" ? withoutArticle(name) : name, uses: usesOfThing(context, id) },
+    ...{ name: kind === "stations" ? withoutArticle(name) : name, uses: usesOf(id) },
     ...{ of: [{ kind, id }] as Of, head: { ...words(kind === "stations" ? withoutArticle(name) : name), to } },
   }));
   const terms = book.all("terms").flatMap(({ id, work, word, language }) =>
@@ -54,14 +55,24 @@ export function thingIndex(context: PaperContext): PlainBlock[] {
   ];
 }
 
-/** "exercise 1, steps 2–4; exercise 2, step 9": the steps in which a value is the thing. Empty for none. */
-export function usesOfThing({ book, parts }: PaperContext, id: string): Line {
-  return usesWhere(parts, (element) => {
+/** "exercise 1, steps 2–4; exercise 2, step 9", by the id of what is a value in these steps. Empty for what is in none. */
+export function usesOfThings({ book, parts }: PaperContext): (id: string) => Line {
+  const users = new Map<string, Set<DrillElement>>();
+  for (const element of parts.flatMap(({ drill }) => drill.elements)) {
     const row = book.find("elements", element.id);
-    if (row?.is === "again" && row.of.is === "movement" && row.of.movement === id) return true;
+    const again = row?.is === "again" && row.of.is === "movement" ? row.of.movement : null;
     const values = [...element.values, ...element.actions.flatMap((action) => action.values)];
-    return values.some(({ value }) => JSON.stringify(value).includes(`"${id}"`));
-  });
+    for (const id of idsIn([again, ...values.map(({ value }) => value)])) {
+      users.set(id, (users.get(id) ?? new Set()).add(element));
+    }
+  }
+  return (id) => usesWhere(parts, (element) => users.get(id)?.has(element) === true);
+}
+
+/** Every text within a value: the ids of what it names are among them. */
+function idsIn(value: unknown): string[] {
+  if (typeof value === "string") return [value];
+  return typeof value === "object" && value !== null ? Object.values(value).flatMap(idsIn) : [];
 }
 
 /** The steps that rest on words in which it stands; where none does, its places. */
