@@ -4,12 +4,13 @@
 import { execFileSync, spawnSync } from "node:child_process";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { uuidv7 } from "uuidv7";
 import type { Paper, PaperAsk } from "../../schema/paper.ts";
 import { loadDemo } from "../../server/demo/load.ts";
 import type { Outcome } from "../../server/errors.ts";
 import { buildPaper, paperOf } from "../../server/publish/papers/build-paper.ts";
 import { type PaperForm, writePaper } from "../../server/publish/write/write-paper.ts";
-import { openStore, readContents } from "../../server/store/index.ts";
+import { allRows, openStore, readRow, type Store, writeChange } from "../../server/store/index.ts";
 import { printed } from "../papers/paper-lines.ts";
 import { askFor, NO_FILES } from "../papers/small-book.ts";
 import { type BigBook, bigBook } from "./big-book.ts";
@@ -104,28 +105,59 @@ async function besideConverter(report: Report): Promise<void> {
   await report.bench(name, { runs: 2, warmUp: 1 }, convert);
 }
 
-/** What the window shows while one chooses: the paper built from the store and written as a page. */
+/** What the window shows while one chooses: the paper built from the store and written as a page. Asked for after something was
+ *  written, under a reading nobody chose before, and again at the other size. */
 async function previews(report: Report): Promise<void> {
   const opened = openStore(":memory:");
   if (!opened.ok) throw new Error(opened.refusal.error.sentence);
-  const loaded = loadDemo(opened.value, "2026-01-01T00:00:00Z");
+  const store = opened.value;
+  const loaded = loadDemo(store, "2026-01-01T00:00:00Z");
   if (!loaded?.ok) throw new Error("The invented book was not written.");
-  const exercises = readContents(opened.value).works.flatMap(({ rows }) =>
-    (rows.exercises ?? []).map(({ value }) => value.id),
-  );
+  const { exercises: rows = [], readings = [], cruxes = [] } = allRows(store);
+  const exercises = rows.map(({ value }) => value.id);
   for (const kind of KINDS) {
-    const ofOne = kind === "working sheet";
-    const asked = ofOne ? exercises.map((one) => [one]) : [exercises];
-    const of = ofOne ? "each exercise" : `all ${exercises.length} exercises`;
-    let run = 0;
-    await report.bench(
-      `preview refreshed: ${kind} of ${of} of the invented book (target 300 ms)`,
-      { runs: 6, warmUp: 6 },
-      () => {
-        run += 1;
-        return bytesOf(buildPaper(opened.value, askFor(kind, asked[run % asked.length] ?? [])), "html");
-      },
+    const asked = kind === "working sheet" ? exercises.slice(0, 1) : exercises;
+    const of = asked.length === 1 ? "one exercise" : `all ${asked.length} exercises`;
+    const home = new Map(cruxes.map(({ value }) => [value.id, value.exercise ?? ""]));
+    const choices = readings.flatMap(({ value: { id, crux } }) =>
+      asked.includes(home.get(crux) ?? "") ? [{ crux, reading: id }] : [],
     );
+    const changes = [
+      { after: "something was written", runs: 12, before: () => write(store, asked[0] ?? ""), more: () => ({}) },
+      {
+        after: "another choice",
+        runs: Math.min(12, choices.length),
+        before: () => {},
+        more: (run: number) => ({ choice: choices.slice(run, run + 1) }),
+      },
+      {
+        after: "another size",
+        runs: 12,
+        before: () => {},
+        more: (run: number) => ({ size: run % 2 === 0 ? "A4" : "A5" }) as const,
+      },
+    ];
+    for (const { after, runs, before, more } of changes) {
+      const samples: number[] = [];
+      for (let run = 0; run < runs; run += 1) {
+        before();
+        const start = performance.now();
+        await bytesOf(buildPaper(store, askFor(kind, asked, more(run))), "html");
+        if (run >= Math.floor(runs / 2)) samples.push(performance.now() - start);
+      }
+      report.samples(`preview after ${after}: ${kind} of ${of} of the invented book (target 300 ms)`, samples);
+    }
   }
-  opened.value.close();
+  store.close();
+}
+
+/** A remark on the exercise that its papers print. */
+function write(store: Store, id: string): void {
+  const row = readRow(store, "exercises", id);
+  if (row === null) throw new Error("The exercise is gone.");
+  const { version, value } = row;
+  const edits = [{ do: "set", kind: "exercises", id, base: version, fields: { note: `${value.note}.` } } as const];
+  const change = { id: uuidv7(), who: "a bench", why: "Another remark", sitting: null, group: null, edits };
+  const written = writeChange(store, change, { now: "2026-01-01T00:00:00Z" });
+  if (!written.ok) throw new Error(written.refusal.error.sentence);
 }

@@ -122,6 +122,8 @@ describe("correcting", () => {
     const before = Buffer.from(
       getAttachment(store, readRow(store, "editions", idOf("a"))?.value.papers[0]?.attachment ?? "")?.bytes ?? [],
     );
+    // What the list keeps ends with the decision.
+    expect(editionLines(store, work)).toMatchObject([{ differences: 0 }]);
     adopt("to the other hand; the reins change too");
     const { entries } = accepted(compareEditions(store, idOf("a"), null));
     expect(entries.length).toBeGreaterThan(0);
