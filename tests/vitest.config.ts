@@ -42,6 +42,8 @@ export default defineConfig({
           include: ["tests/browser/**/*.test.{ts,tsx}"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // What is written in a window shows at once and is stored when its turn comes: on a busy machine, seconds later.
+          expect: { poll: { timeout: 20_000 } },
           // One browser at a time: two at once on two cores make timings in tests meaningless.
           fileParallelism: false,
         },

@@ -30,9 +30,9 @@ describeInBrowser("issuing and correcting", () => {
       await page.getByLabel("Goes to").fill("the Tuesday class\nAda");
       await page.getByRole("button", { name: "Issue", exact: true }).click();
       await page.getByText("Edition 1 is issued").waitFor();
-      expect(allRows(app.store).editions?.map(({ value }) => value.recipients.map(({ who }) => who))).toEqual([
-        ["the Tuesday class", "Ada"],
-      ]);
+      await expect
+        .poll(() => allRows(app.store).editions?.map(({ value }) => value.recipients.map(({ who }) => who)))
+        .toEqual([["the Tuesday class", "Ada"]]);
 
       await adoptInDecide(page, app);
 

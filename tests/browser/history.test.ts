@@ -61,7 +61,9 @@ describeInBrowser("the history", () => {
       await told.waitFor();
       expect(await told.textContent()).toContain("now “Second of the sitting”, by Ada");
       expect(await told.textContent()).toContain("taking back would make it “Alone”");
-      expect(readRows(app.store, "cruxes").some(({ value }) => value.title === "Second of the sitting")).toBe(true);
+      await expect
+        .poll(() => readRows(app.store, "cruxes").some(({ value }) => value.title === "Second of the sitting"))
+        .toBe(true);
     });
   });
 });

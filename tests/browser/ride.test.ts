@@ -104,9 +104,10 @@ describeInBrowser("the Ride room", () => {
         const waived = page.locator(".finding.waived").filter({ hasText: "tried at the walk" }).first();
         await waived.waitFor();
         expect(await waived.locator(".sentence").textContent()).toBe(sentence);
-        expect(allRows(app.store).waivers?.map(({ value }) => value.reason)).toEqual([
-          "tried at the walk, and it goes",
-        ]);
+        // What is written shows at once; it is stored a moment later.
+        await expect
+          .poll(() => allRows(app.store).waivers?.map(({ value }) => value.reason))
+          .toEqual(["tried at the walk, and it goes"]);
         await waived.getByRole("button", { name: "take it up again" }).click();
         await expect.poll(() => page.locator(".finding.waived").count()).toBe(0);
 
@@ -117,11 +118,11 @@ describeInBrowser("the Ride room", () => {
         const before = rulesKept(app);
         await rule.selectOption("off");
         await expect.poll(() => page.getByText("into its own point").count()).toBe(0);
-        expect(rulesKept(app)).toEqual([...before, "own-point: off"].sort());
+        await expect.poll(() => rulesKept(app)).toEqual([...before, "own-point: off"].sort());
         // Back at what is usual nothing is kept of it.
         await rule.selectOption("bars");
         await expect.poll(() => page.getByText("into its own point").count()).toBeGreaterThan(0);
-        expect(rulesKept(app)).toEqual(before);
+        await expect.poll(() => rulesKept(app)).toEqual(before);
       },
       WIDE,
     );
