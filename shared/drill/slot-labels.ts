@@ -64,7 +64,7 @@ const LABELS: Record<SlotName, string> = {
   secondZone: "second hand",
   size: "size",
   spin: "turn of the weapon",
-  threat: "against",
+  threat: "facing",
   times: "how often",
   timing: "when",
   to: "to",

@@ -91,7 +91,7 @@ describe("a ride sheet", () => {
     expect(figure?.alternative).toContain("Plan of the court");
     expect(plain(figure?.caption ?? [])).toBe(
       "The court, with the line of the whole. Drawn with †b 1, which is not settled. A number stands where a step " +
-        "begins; dotted: supplied; the thin inner line is the track. ×2: the line that begins there is ridden twice.",
+        "begins; dotted: supplied; the thin inner line is the track. ×2 and more: how often the line that begins there is ridden.",
     );
     const none = askFor("ride sheet", [small.exercises.empty]);
     expect(blocksThat(printed(paperOf(small.rows, none, NO_FILES)), "figure")).toEqual([]);

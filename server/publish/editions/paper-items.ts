@@ -1,6 +1,7 @@
 /** server/publish/editions/paper-items.ts - a paper as a list of items that can be found again in another edition of it.
- *  May import: schema types. Signs and the marks of notes are left out: they count afresh in each edition. */
+ *  May import: schema types, server/publish/write. Signs and the marks of notes are left out: they count afresh in each edition. */
 import type { Block, Line, Paper } from "../../../schema/paper.ts";
+import { plainBlocks } from "../write/paper-places.ts";
 
 export type Of = Extract<Block, { is: "heading" }>["of"];
 
@@ -26,7 +27,7 @@ export interface PaperItem {
 
 /** In the order of the paper. Items without rows behind them are known by their words. */
 export function itemsOf({ blocks, notes, title }: Paper): PaperItem[] {
-  const several = blocks.filter(isOfExercise).length > 1;
+  const several = plainBlocks(blocks).filter(isOfExercise).length > 1;
   const gathering = new Gathering(title, several);
   for (const block of blocks) gathering.take(block);
   gathering.leaveExercise();

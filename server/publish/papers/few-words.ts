@@ -29,7 +29,7 @@ const SILENT: ReadonlySet<string> = new Set(["not said", "not applicable"]);
 export function inFewWords(action: DrillAction, { actions }: Pick<DrillElement, "actions">): DrillAction {
   return saidAgain(action, (value) => {
     const other = value.slot === "timing" ? actions.find(({ id }) => id === otherAct(value)) : undefined;
-    if (other !== undefined) return `${value.text.split(":")[0]}: ${bare(other)}`;
+    if (other !== undefined) return `${value.text.split(":")[0]} “${bare(other)}”`;
     return plainMeasures(value.text);
   });
 }

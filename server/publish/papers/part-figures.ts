@@ -68,7 +68,7 @@ export function planBlocks(context: PaperContext, built: BuiltPart, tallest: num
         ...supplied,
         ...drawnWith(context, built),
         ...keyOf(context, built, first.ride.ground.trackOffset > 0),
-        ...(hasTimes ? [soft(" ×2: the line that begins there is ridden twice.")] : []),
+        ...(hasTimes ? [soft(" ×2 and more: how often the line that begins there is ridden.")] : []),
       ],
       alternative,
       of: [{ kind: "exercises", id: drill.exercise.id }],
