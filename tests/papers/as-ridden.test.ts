@@ -74,6 +74,16 @@ describe("what bars the ride", () => {
     if (kind !== "caller's sheet") expect(drawn).toContainEqual(says);
   });
 
+  test("is said of a reading beside its sign on a sheet, and of no other", () => {
+    const paper = printed(paperOf(withWide("first"), askFor("ride sheet", [wide]), NO_FILES));
+    const [key] = blocksThat(paper, "entries").flatMap(({ items }) =>
+      items.map(({ lines }) => lines.map(plain).join(" ")),
+    );
+    expect(key).toContain("1 “he rides wide”, which cannot be done under these rules, or 2 “he does not”");
+    const none = printed(paperOf(withWide("first, and again"), askFor("ride sheet", [wide]), NO_FILES));
+    expect(JSON.stringify(none)).not.toContain("cannot be done under these rules");
+  });
+
   test("is told in a sentence at the head of the book part, and whole below the steps, once", () => {
     const rows = withWide("first, and again");
     const paper = printed(paperOf(rows, askFor("appendix", [wide]), NO_FILES));

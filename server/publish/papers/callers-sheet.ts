@@ -33,7 +33,7 @@ export function callersSheet(context: PaperContext): PaperBody {
         context.parts.flatMap((part, index) => partBlocks(context, part, index === 0)),
         onlyOpen,
       ),
-      ...readingsInOneLine(context.signs),
+      ...readingsInOneLine(context),
       openKey(),
       cautionBlock(),
       ...groundsOnPaper(context).map(({ ground, part }): Block => {

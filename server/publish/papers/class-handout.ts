@@ -73,7 +73,7 @@ function partBlocks(context: PaperContext, part: BuiltPart, titled: boolean): Bl
   return [
     ...withPlanBeside(context, part, PLAN, head),
     fewStepsTable(context, part),
-    ...readingsInOneLine(context.signs, drill),
+    ...readingsInOneLine(context, drill),
     treatedBlock(part),
     ...restOfText(context, part, 3),
   ];

@@ -11,7 +11,7 @@ import { ridingRoles } from "../../../shared/ride/roles.ts";
 import { findingsOf } from "../../../shared/ride/rules/index.ts";
 import { ridesTogether, theOnlyRide } from "../figures/exercise-rides.ts";
 import type { PlanRide } from "../figures/plan-figure.ts";
-import { readingsInstead } from "./readings-drawn.ts";
+import { deadReadings, readingsInstead } from "./readings-drawn.ts";
 
 export interface PartRides {
   /** One ride, or one of each role that rides, each waiting for what another does. */
@@ -23,6 +23,8 @@ export interface PartRides {
   /** What the rules bar in the one ride, or in that of each role by himself, where nobody has set it aside; looked for when
    *  it is first asked for. */
   barring: () => readonly Finding[];
+  /** Open readings that cannot be ridden, whatever the others; counted when they are first asked for. */
+  dead: () => ReadonlySet<string>;
 }
 
 /** `options`: those the exercise was compiled with. Of what nobody settled the first readings are ridden, unless they bar the
@@ -55,6 +57,7 @@ export function rideCompiled(allRows: Rows, compiled: CompiledExercise, options:
           roles,
         );
   let barring: readonly Finding[] | null = null;
+  let dead: ReadonlySet<string> | null = null;
   return {
     plan,
     supplied: only?.context.supplied ?? new Map(),
@@ -62,6 +65,10 @@ export function rideCompiled(allRows: Rows, compiled: CompiledExercise, options:
     barring: () => {
       barring ??= alone.flatMap(({ ridden, context }) => findingsOf(ridden, context, { barring: true }));
       return barring;
+    },
+    dead: () => {
+      dead ??= deadReadings(allRows, compiled, options);
+      return dead;
     },
   };
 }

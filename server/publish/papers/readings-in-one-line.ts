@@ -2,7 +2,8 @@
  *  May import: schema types, siblings. The arguments are the appendix's. */
 import type { Drill, DrillCrux } from "../../../schema/drill.ts";
 import type { Line, PlainBlock } from "../../../schema/paper.ts";
-import { cruxAnchor, type PaperSigns } from "./paper-signs.ts";
+import type { PaperContext } from "./paper-context.ts";
+import { cruxAnchor } from "./paper-signs.ts";
 import { joinedLines, lined, soft, strong, words } from "./spans.ts";
 
 const BECAUSE = {
@@ -14,8 +15,11 @@ const BECAUSE = {
 
 /** Nothing when no reading is open or chosen. `drill`: only those that bear on this one; a sign that stood at an earlier one is
  *  explained again, and links lead to the first. */
-export function readingsInOneLine({ list }: PaperSigns, drill: Drill | null = null): PlainBlock[] {
-  const items = list.flatMap(({ sign, at }) => {
+export function readingsInOneLine({ signs, parts }: PaperContext, drill: Drill | null = null): PlainBlock[] {
+  const dead = new Set(
+    parts.filter((part) => drill === null || part.drill === drill).flatMap((part) => [...part.rides().dead()]),
+  );
+  const items = signs.list.flatMap(({ sign, at }) => {
     const [first] = at;
     const here = at.find((place) => drill === null || place.drill === drill);
     if (here === undefined || first === undefined) return [];
@@ -27,15 +31,17 @@ export function readingsInOneLine({ list }: PaperSigns, drill: Drill | null = nu
       ),
     ];
     const anchor = here.drill === first.drill ? cruxAnchor(sign) : null;
-    return [{ anchor, head: [strong(`†${sign}`)], lines: [lineOn(crux)], of }];
+    return [{ anchor, head: [strong(`†${sign}`)], lines: [lineOn(crux, dead)], of }];
   });
   return items.length === 0 ? [] : [{ is: "entries", as: "apparatus", items }];
 }
 
-function lineOn({ taken, others, title }: DrillCrux): Line {
-  const standing = others.flatMap(({ status, title: other }, index): Line[] => {
+function lineOn({ taken, others, title }: DrillCrux, dead: ReadonlySet<string>): Line {
+  const standing = others.flatMap(({ status, reading, title: other }, index): Line[] => {
     if (status === "ruled out") return [];
-    return [taken === null ? [strong(`${index + 1} `), words(`“${other}”`)] : [words(`“${other}”`)]];
+    if (taken !== null) return [[words(`“${other}”`)]];
+    const barred = dead.has(reading) ? [words(", which cannot be done under these rules,")] : [];
+    return [[strong(`${index + 1} `), words(`“${other}”`), ...barred]];
   });
   if (taken === null) {
     return [soft(`${title}: `), lined("not settled", "not settled"), words(": "), ...joinedLines(standing, " or ")];

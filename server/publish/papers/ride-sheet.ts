@@ -22,7 +22,7 @@ const PLAN = 78;
 
 export function rideSheet(context: PaperContext, pictures: Pictures): PaperBody {
   const title = context.parts.map(titleOfPart).join(" · ");
-  const end = [...readingsInOneLine(context.signs), lineKey(true)];
+  const end = [...readingsInOneLine(context), lineKey(true)];
   const shown = neededPictures(context, pictures);
   return {
     title,
