@@ -74,8 +74,8 @@ export function ToReadings() {
   if (many === 0) return null;
   const show = () => {
     const section = document.getElementById("readings-ridden");
-    section?.scrollIntoView({ block: "nearest" });
-    section?.querySelector("select")?.focus();
+    section?.scrollIntoView({ block: "start" });
+    section?.querySelector("select")?.focus({ preventScroll: true });
   };
   return (
     <button type="button" class="quiet" onClick={show}>

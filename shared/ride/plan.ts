@@ -68,7 +68,7 @@ function actsOf(
     .map(({ action, mirrored, via }): RiddenAct => {
       const { drill, timing } = action;
       const said = mirrored ? mirrorAct(action.known, partnerOf) : action.known;
-      const words = !mirrored ? drill.text : wordless ? "" : knownWords(said, names);
+      const words = !mirrored ? drill.text : wordless ? "" : knownWords(said, names, { mirrored });
       const known = way === "mounted" ? said : asOnFoot(said);
       const idle = !reins && needsReins(said, isReins);
       return { id: drill.id, via, drill, known, timing, words, mirrored, idle };
@@ -119,8 +119,9 @@ function inUse(action: CompiledAction, use: KnownAct, onlyUnder: CompiledAction[
   return { ...action, known, drill: { ...action.drill, onlyUnder: [...onlyUnder, ...action.drill.onlyUnder] } };
 }
 
-/** An act in words by what is known of its slots, as the drill says it. */
-export function knownWords(act: KnownAct, names: Names): string {
+/** An act in words by what is known of its slots, as the drill says it. `mirrored`: words of the text are not changed over, so they
+ *  stand in quotation marks, and nobody takes their sides for those that are ridden. */
+export function knownWords(act: KnownAct, names: Names, { mirrored } = { mirrored: false }): string {
   const hand = handSlotOf(act.verb);
   return phraseAct(act.verb, (slot) => {
     // The column of a hand says which hand it is.
@@ -129,7 +130,8 @@ export function knownWords(act: KnownAct, names: Names): string {
     const kind = kindOfActSlot(act.verb, slot);
     if (held === undefined || kind === null) return null;
     const words = possible(held, []).map((value) => valueWords(kind, value as ValueOf<typeof kind>, names));
-    return words.length === 0 ? null : [...new Set(words)].join(" or ");
+    const told = mirrored && kind === "words" ? words.map((said) => `“${said}”`) : words;
+    return told.length === 0 ? null : [...new Set(told)].join(" or ");
   });
 }
 

@@ -76,7 +76,7 @@ describe("Of the change upon the wall", () => {
     ]);
     expect(ridden.stages.flatMap(({ refusal }) => refusal ?? [])).toEqual([]);
     expect(laneWords(ridden, "horse")).toContain(
-      "something: along the wall, on the right rein, from the gate, toward the elm, the wall upon his right",
+      "something: along the wall, on the right rein, from the gate, toward the elm, “the wall upon his right”",
     );
     expectWhole(ridden);
   });
