@@ -6,7 +6,7 @@ import { contents, loadContents } from "../state/passage.ts";
 import { follow } from "../state/route.ts";
 import { today } from "../state/session.ts";
 import { Corrections, compared } from "./corrections.tsx";
-import { editions, editionsRefused, loadEditions, stillHolding, writeEdition } from "./edition-rows.ts";
+import { editions, editionsRefused, isSamePaper, loadEditions, stillHolding, writeEdition } from "./edition-rows.ts";
 import { changedWords, dayWords, listed, opened } from "./edition-words.ts";
 import { namesIn } from "./issue-form.tsx";
 import { Reports } from "./reports.tsx";
@@ -98,12 +98,15 @@ function PutRight({ line, all }: { line: EditionLine; all: readonly EditionLine[
       </a>
     );
   }
+  const later = all.find(
+    (other) => right.has(other.edition.id) && other.edition.number > line.edition.number && isSamePaper(other, line),
+  );
   return (
     <button
       type="button"
       class="quiet"
       onClick={() => {
-        compared.value = { ...compared.value, [line.edition.id]: "now" };
+        compared.value = { ...compared.value, [line.edition.id]: later?.edition.id ?? "now" };
         document.getElementById(`edition-${line.edition.number}`)?.scrollIntoView({ block: "start" });
         document.querySelector<HTMLElement>(`#edition-${line.edition.number} .compare select`)?.focus();
       }}
