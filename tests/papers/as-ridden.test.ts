@@ -79,7 +79,7 @@ describe("what bars the ride", () => {
     const [key] = blocksThat(paper, "entries").flatMap(({ items }) =>
       items.map(({ lines }) => lines.map(plain).join(" ")),
     );
-    expect(key).toContain("1 “he rides wide”, which cannot be done under these rules, or 2 “he does not”");
+    expect(key).toContain("1 “he rides wide” (cannot be done under these rules) or 2 “he does not”");
     const none = printed(paperOf(withWide("first, and again"), askFor("ride sheet", [wide]), NO_FILES));
     expect(JSON.stringify(none)).not.toContain("cannot be done under these rules");
   });

@@ -45,9 +45,10 @@ function spotsOf(station: GroundStation, ground: RidingGround, { width, height }
   const end = endSide(station.outline, ground);
   if (end !== 0) {
     const [outside, inside] = end === 1 ? [above, below] : [below, above];
-    // Beside each other the names of a wall make way along it, as far as each still stands by its sign.
+    // Beside each other the names of a wall make way along it, as far as each still stands by its sign, or stand a line further out.
     const along = [0, -0.2, 0.2, -0.4, 0.4].map((share) => ({ x: outside.x + share * width, y: outside.y }));
-    return [...along, ...corners, inside];
+    const further = along.map(({ x, y }) => ({ x, y: y + Math.sign(outside.y - at.y) * height }));
+    return [...along, ...further, ...corners, inside];
   }
   const side = wallSide(station, ground);
   if (side !== 0) return side === 1 ? [right, ...corners, left] : [left, ...corners, right];

@@ -40,7 +40,7 @@ function lineOn({ taken, others, title }: DrillCrux, dead: ReadonlySet<string>):
   const standing = others.flatMap(({ status, reading, title: other }, index): Line[] => {
     if (status === "ruled out") return [];
     if (taken !== null) return [[words(`“${other}”`)]];
-    const barred = dead.has(reading) ? [words(", which cannot be done under these rules,")] : [];
+    const barred = dead.has(reading) ? [words(" (cannot be done under these rules)")] : [];
     return [[strong(`${index + 1} `), words(`“${other}”`), ...barred]];
   });
   if (taken === null) {
