@@ -1,4 +1,5 @@
-/** tests/ride-rules/each-rule.test.ts - every rule of the table: a case that breaks it, one that keeps it, one that cannot tell. */
+/** tests/ride-rules/each-rule.test.ts - every rule of the table: a case that breaks it, one that keeps it, one that cannot tell. Null where
+ *  there can be none: of ways supplied by us and of room to pull up it is only asked, and neither is ever broken. */
 import { describe, expect, test } from "vitest";
 import { known, oneOf, UNKNOWN } from "../../shared/hands/known.ts";
 import { findingsOf, RULES_TABLE, type Verdict, verdictsOf } from "../../shared/ride/rules/index.ts";
